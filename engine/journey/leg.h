@@ -1,0 +1,56 @@
+#pragma once
+// A leg is a stay at a place or a drive that starts there, with its dates, driving hours and shore power.
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "engine/sky/weather.h"
+#include "engine/units/quantity.h"
+
+namespace voltwright::journey {
+
+/// Civil time of a place: the offset from UTC that holds from an instant on.
+struct OffsetChange {
+  std::int64_t utc_s = 0;
+  int offset_s = 0;
+};
+
+/// Converts UTC to local civil seconds of a place. The first change holds for all earlier instants too.
+class CivilClock {
+ public:
+  explicit CivilClock(std::vector<OffsetChange> changes = {{0, 0}}) : changes_(std::move(changes)) {}
+  int offset_s(std::int64_t utc_s) const;
+  std::int64_t local_s(std::int64_t utc_s) const { return utc_s + offset_s(utc_s); }
+
+ private:
+  std::vector<OffsetChange> changes_;
+};
+
+/// A part of each day, in local time. `from` and `to` are seconds after midnight; to < from runs over
+/// midnight; to == from means the whole day.
+struct DayWindow {
+  int from_s = 0;
+  int to_s = 0;
+  bool contains(int second_of_day) const;
+};
+
+struct Place {
+  std::string name;
+  std::string zone;  // IANA
+  sky::Site site;
+};
+
+struct Leg {
+  Place place;
+  CivilClock clock;
+  std::int64_t start_utc_s = 0;  // local midnight of the first day
+  std::int64_t end_utc_s = 0;    // local midnight after the last day
+  units::Duration drive_per_day;
+  int drive_from_s = 9 * 3600;           // local time at which the day's drive starts
+  std::optional<DayWindow> shore_power;  // hours of the day with mains; none = no mains
+  bool occupied = true;                  // false: only loads that run always are on
+  std::string weather_file;              // typical-year file to use instead of made weather; empty = none
+};
+
+}  // namespace voltwright::journey

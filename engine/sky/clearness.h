@@ -1,0 +1,18 @@
+#pragma once
+#include <array>
+#include <vector>
+
+namespace voltwright::sky {
+
+/// Ten Markov matrices of the daily clearness index (Aguiar, Collares-Pereira and Conde 1988), chosen by the
+/// monthly mean with edges 0.30, 0.35 ... 0.70. Row = today's state, column = tomorrow's.
+struct ClearnessMatrices {
+  struct Matrix {
+    double k_min = 0.0;
+    double k_max = 1.0;
+    std::array<std::array<double, 10>, 10> row{};
+  };
+  std::vector<Matrix> matrices;  // ten
+};
+
+}  // namespace voltwright::sky

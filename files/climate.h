@@ -1,0 +1,38 @@
+#pragma once
+// Climate of any point from station normals and sea cells, and the matrices of daily clearness.
+#include <string_view>
+
+#include "engine/base/result.h"
+#include "engine/sky/clearness.h"
+#include "engine/sky/weather.h"
+
+namespace voltwright::files {
+
+class ClimateTable {
+ public:
+  /// The tables packed into the program.
+  static base::Result<ClimateTable> built_in();
+
+  /// Monthly normals for a point: nearest good stations weighted by distance, temperatures moved to the
+  /// height of the point (-6.5 K/km); sea cells where no station is near. `origin` says which and how far.
+  base::Result<sky::MonthlyClimate> at(const sky::Site& site) const;
+
+  const sky::ClearnessMatrices& matrices() const { return matrices_; }
+
+ private:
+  struct Station;
+  struct SeaCell;
+  struct TurbiditySite;
+  std::vector<Station> stations_;
+  std::vector<SeaCell> sea_;
+  std::vector<TurbiditySite> turbidity_;
+  sky::ClearnessMatrices matrices_;
+
+ public:
+  ClimateTable();
+  ~ClimateTable();
+  ClimateTable(ClimateTable&&) noexcept;
+  ClimateTable& operator=(ClimateTable&&) noexcept;
+};
+
+}  // namespace voltwright::files
