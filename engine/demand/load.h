@@ -3,7 +3,7 @@
 #include <optional>
 #include <string>
 
-#include "engine/journey/leg.h"
+#include "engine/units/day_window.h"
 #include "engine/units/quantity.h"
 
 namespace voltwright::demand {
@@ -42,7 +42,7 @@ struct Load {
   Presence presence = Presence::kOccupied;
   Pattern pattern = Pattern::kAlwaysOn;
   units::Duration hours_per_day;
-  journey::DayWindow window;
+  units::DayWindow window;
   double events_per_day = 0.0;
   units::Duration event_length;
   Cooling cooling;

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "engine/sky/weather.h"
+#include "engine/units/day_window.h"
 #include "engine/units/quantity.h"
 
 namespace voltwright::journey {
@@ -27,14 +28,6 @@ class CivilClock {
   std::vector<OffsetChange> changes_;
 };
 
-/// A part of each day, in local time. `from` and `to` are seconds after midnight; to < from runs over
-/// midnight; to == from means the whole day.
-struct DayWindow {
-  int from_s = 0;
-  int to_s = 0;
-  bool contains(int second_of_day) const;
-};
-
 struct Place {
   std::string name;
   std::string zone;  // IANA
@@ -47,10 +40,10 @@ struct Leg {
   std::int64_t start_utc_s = 0;  // local midnight of the first day
   std::int64_t end_utc_s = 0;    // local midnight after the last day
   units::Duration drive_per_day;
-  int drive_from_s = 9 * 3600;           // local time at which the day's drive starts
-  std::optional<DayWindow> shore_power;  // hours of the day with mains; none = no mains
-  bool occupied = true;                  // false: only loads that run always are on
-  std::string weather_file;              // typical-year file to use instead of made weather; empty = none
+  int drive_from_s = 9 * 3600;                  // local time at which the day's drive starts
+  std::optional<units::DayWindow> shore_power;  // hours of the day with mains; none = no mains
+  bool occupied = true;                         // false: only loads that run always are on
+  std::string weather_file;  // typical-year file to use instead of made weather; empty = none
 };
 
 }  // namespace voltwright::journey

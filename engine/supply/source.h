@@ -3,32 +3,21 @@
 #include <optional>
 #include <string>
 
+#include "engine/sky/module.h"
 #include "engine/units/quantity.h"
 
 namespace voltwright::supply {
 
-enum class Mounting { kOpenRack, kVentilatedRoof, kGluedFlat };
 enum class ControllerKind { kMppt, kPwm };
-
-/// Data-sheet values of one module at 1000 W/m2 and 25 degC.
-struct Module {
-  units::Power peak;
-  units::Voltage open_circuit;
-  units::Current short_circuit;
-  units::Voltage at_peak_voltage;
-  units::Current at_peak_current;
-  double power_per_K = -0.0040;    // relative, negative
-  double voltage_per_K = -0.0030;  // relative, negative
-};
 
 struct SolarArray {
   std::string name;
-  Module module;
+  sky::Module module;
   int in_series = 1;
   int in_parallel = 1;
   double tilt_deg = 0.0;
   double azimuth_deg = 180.0;  // north 0, east 90
-  Mounting mounting = Mounting::kGluedFlat;
+  sky::Mounting mounting = sky::Mounting::kGluedFlat;
   double soiling = 0.05;       // fraction lost
   double other_losses = 0.05;  // mismatch, wiring, shade: fraction lost
   ControllerKind controller = ControllerKind::kMppt;
