@@ -21,8 +21,8 @@ vw_build() {
   fi
   if ! cmake --build "$vw_root/build/$vw_preset" --parallel "$(vw_jobs)" "$@" >"$vw_log" 2>&1; then
     echo "Building '$vw_preset' failed. From build/$vw_preset-build.log:" >&2
-    grep -n -E -A 4 'error|FAILED' "$vw_log" | head -n 60 >&2 || true
-    tail -n 5 "$vw_log" >&2
+    grep -n -E -A 6 'error|FAILED' "$vw_log" | grep -v -E ' -o [^ ]+\.o -c ' | head -n 60 >&2 || true
+    tail -n 3 "$vw_log" >&2
     return 1
   fi
 }

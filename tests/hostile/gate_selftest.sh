@@ -142,7 +142,7 @@ compile() {
   "${CXX:-g++}" -std=c++20 -O2 -c "$tree/engine/units/length.cpp" -o "$tree/build/engine/length.o"
   rm -f "$tree/build/engine/libunits.a"
   ar qc "$tree/build/engine/libunits.a" "$tree/build/engine/length.o"
-  printf '[{"directory": "%s", "file": "%s", "command": "c++ -std=c++20 -c %s"}]\n' "$tree" \
+  printf '[{"directory": "%s", "file": "%s", "command": "c++ -std=c++20 -Werror -Wduplicated-cond -c %s"}]\n' "$tree" \
     "$tree/engine/units/length.cpp" "$tree/engine/units/length.cpp" >"$tree/build/compile_commands.json"
 }
 
