@@ -14,5 +14,5 @@ status=0
 vw_tree_files "$root" | grep -E '^(engine|files|store|app|cli|server|tools)/.*\.cpp$' | while IFS= read -r file; do
   if grep -qF "\"$root/$file\"" "$build/compile_commands.json"; then printf '%s\n' "$file"; fi
 done | (cd "$root" && xargs -r -n 1 -P "$(nproc)" clang-tidy-16 --quiet -p "$build") >"$log" 2>&1 || status=1
-grep -v -E '^[0-9]+ warnings? (generated|treated)|^Suppressed |^Use -header-filter|^$' "$log" || true
+grep -v -E '^[0-9]+ warnings? (and [0-9]+ errors? )?(generated|treated)|^Suppressed |^Use -header-filter|^$' "$log" || true
 exit $status
