@@ -4,16 +4,13 @@
 #include <string>
 #include <vector>
 
+#include "engine/base/curve.h"
 #include "engine/units/ranged.h"
 
 namespace voltwright::cell {
 
-/// Point of a piecewise-linear curve.
-struct CurvePoint {
-  double x = 0.0;
-  double y = 0.0;
-};
-using Curve = std::vector<CurvePoint>;  // x strictly increasing
+using base::Curve;
+using base::CurvePoint;
 
 enum class Family { kLithiumIon, kLeadAcid, kSodiumIon, kLithiumSulfur };
 

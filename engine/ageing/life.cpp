@@ -1,0 +1,51 @@
+#include "engine/ageing/life.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace voltwright::ageing {
+
+namespace {
+
+constexpr double kHoursPerYear = 8766.0;
+constexpr double kShallowest = 0.01;
+
+double pick(const units::Ranged& range, Spread spread) {
+  switch (spread) {
+    case Spread::kShortest:
+      return range.min;
+    case Spread::kTypical:
+      return range.typical;
+    case Spread::kLongest:
+      return range.max;
+  }
+  return range.typical;
+}
+
+}  // namespace
+
+double cycles_at_depth(const cell::LifeFigures& life, double depth, Spread spread) {
+  return pick(life.cycles, spread) * std::pow(life.depth / std::max(depth, kShallowest), life.depth_exponent);
+}
+
+double calendar_wear_per_h(const cell::LifeFigures& life, double temperature_C) {
+  return std::exp2((temperature_C - 25.0) / life.halving_K) / (life.calendar_years.typical * kHoursPerYear);
+}
+
+Wear season_wear(const cell::LifeFigures& life, std::span<const Cycle> cycles, double calendar_share,
+                 Spread spread) {
+  Wear wear;
+  for (const Cycle& cycle : cycles)
+    wear.by_cycles += cycle.count / cycles_at_depth(life, cycle.depth, spread);
+  wear.by_calendar = calendar_share * life.calendar_years.typical / pick(life.calendar_years, spread);
+  return wear;
+}
+
+double years_of_life(const Wear& wear, double season_years) {
+  const double total = wear.total();
+  if (total <= 0.0) return std::numeric_limits<double>::infinity();
+  return season_years / total;
+}
+
+}  // namespace voltwright::ageing

@@ -1,0 +1,159 @@
+#pragma once
+// The bank between its poles over one step: what voltage a current gives, and what the current does to it.
+// Equations and sources: docs/method/cell.md and docs/method/bank.md.
+#include <cmath>
+
+#include "engine/bank/assembly.h"
+#include "engine/base/curve.h"
+
+namespace voltwright::bank {
+
+template <class R>
+struct State {
+  R charge{1.0};     // state of charge of the whole, 1 = full, relative to rated capacity
+  R imbalance{0.0};  // bound level minus available level (two-tank)
+  R fast_V{0.0};     // voltage over R1
+  R slow_V{0.0};     // voltage over R2
+  R temperature_C{20.0};
+};
+
+/// Terminal behaviour over the coming step: mean voltage = source_V - ohm * current.
+template <class R>
+struct Terminal {
+  R source_V;
+  R discharge_ohm;
+  R charge_ohm;
+  R instant_ohm;  // without the relaxing parts: what a starting surge sees
+  R instant_V;    // open-circuit voltage minus the relaxing voltages at the start of the step
+  R ohmic_ohm;    // R0 with its factors, cells only
+  R fast_ohm;
+  R slow_ohm;
+  R charge_extra_ohm;
+  R ocv_V;         // open-circuit voltage at no current
+  R ocv_fall_ohm;  // fall of the mean open-circuit voltage per ampere within the step
+  R available;     // level of the available tank, 1 = full
+  R usable_floor;  // available level below which nothing more can be drawn at this temperature
+};
+
+template <class R>
+Terminal<R> terminal(const Parameters<R>& p, const State<R>& s) {
+  using base::look_up;
+  using base::max_of;
+  Terminal<R> t;
+  const R bound_share = R(1.0) - p.tank_share;
+  t.available = s.charge - bound_share * s.imbalance;
+  const R resting = s.charge - bound_share * s.imbalance * p.tank_mean;  // mean level if no current flowed
+
+  const auto ocv = look_up<R>(p.tables, &cell::Tables::ocv_V, resting);
+  const R cold = look_up<R>(p.tables, &cell::Tables::resistance_factor, s.temperature_C).value;
+  const R ohmic_factor = look_up<R>(p.tables, &cell::Tables::ohmic_factor, resting).value;
+  const R relaxing_factor = look_up<R>(p.tables, &cell::Tables::relaxing_factor, resting).value;
+  const R share_at_temperature = look_up<R>(p.tables, &cell::Tables::capacity_factor, s.temperature_C).value;
+
+  t.ohmic_ohm = p.ohmic_ohm * ohmic_factor * cold;
+  t.fast_ohm = p.fast_ohm * relaxing_factor * cold;
+  t.slow_ohm = p.slow_ohm * relaxing_factor * cold;
+  t.charge_extra_ohm = p.charge_rho_ohm * (R(1.0) + p.charge_m * max_of<R>(s.charge, R(0.0)) /
+                                                        max_of<R>(p.charge_c - s.charge, R(1e-3)));
+  t.ocv_V = p.cells * ocv.value;
+
+  // Mean level over the step falls by this much per ampere: half the charge drawn, plus what the tanks lag.
+  const R half_step_h = p.step_s * R(0.5 / 3600.0);
+  const R lag_h = bound_share * (R(1.0) - p.tank_mean) / (p.tank_share * p.tank_rate_per_h);
+  const R level_per_A = (half_step_h + lag_h) / p.capacity_Ah;
+  t.ocv_fall_ohm = p.cells * ocv.slope * level_per_A;
+
+  t.source_V = t.ocv_V - p.fast_mean * s.fast_V - p.slow_mean * s.slow_V;
+  const R relaxing_ohm = t.fast_ohm * (R(1.0) - p.fast_mean) + t.slow_ohm * (R(1.0) - p.slow_mean);
+  t.instant_ohm = t.ohmic_ohm + p.fixed_ohm;
+  t.instant_V = t.ocv_V - s.fast_V - s.slow_V;
+  t.discharge_ohm = t.instant_ohm + relaxing_ohm + t.ocv_fall_ohm;
+  t.charge_ohm = t.discharge_ohm + t.charge_extra_ohm;
+  t.usable_floor = R(1.0) - (R(1.0) - p.empty_level) * share_at_temperature;
+  return t;
+}
+
+/// Where the energy and charge of one step went [W, A], means over the step.
+template <class R>
+struct StepLosses {
+  R stored_W;  // rate at which stored energy falls (discharge positive)
+  R ohmic_W;   // cells and protection, without the main cable
+  R cable_W;
+  R relaxing_W;  // energy given to the relaxation branches (heat now and a little later)
+  R side_W;      // side reaction, coulombic loss
+  R self_discharge_W;
+  R side_A;  // charge that did not charge
+  R self_discharge_A;
+  R heat_W;  // warms the bank
+};
+
+/// Advances the state by one step at a constant bank current (discharge positive) and accounts for it.
+/// Sum over the step: terminal power = stored_W - ohmic_W - cable_W - relaxing_W - side_W - self_discharge_W.
+template <class R>
+StepLosses<R> advance(const Parameters<R>& p, const Terminal<R>& t, State<R>& s, const R& current_A,
+                      const R& surroundings_C, const R& heater_W) {
+  using base::look_up;
+  using base::max_of;
+  using base::min_of;
+  using L = base::Lanes<R>;
+  using std::exp;
+  const R zero(0.0);
+  const auto charging = current_A < zero;
+  const R charge_ohm_now = L::select(charging, t.charge_extra_ohm, zero);
+  const R ocv_mean_V = t.ocv_V - t.ocv_fall_ohm * current_A;
+  const R inner_V =
+      t.source_V - t.discharge_ohm * current_A + p.fixed_ohm * current_A - charge_ohm_now * current_A;
+
+  // Charge that goes into the side reaction instead of the plates, only while charging.
+  R side_A = zero;
+  if (L::any(charging && p.side_A > zero)) {
+    const R over_V = min_of<R>(inner_V / p.cells - p.side_reference_V, R(0.6));
+    side_A = p.side_A * exp(p.side_per_V * over_V + p.side_per_K * (s.temperature_C - p.side_reference_C));
+    side_A = L::select(charging, min_of<R>(side_A, zero - current_A), zero);
+  }
+  R charging_A = max_of<R>(zero - current_A - side_A, zero);
+  const R uncharged_A = charging_A * (R(1.0) - p.coulombic);
+  charging_A = charging_A - uncharged_A;
+  const R step_h = p.step_s * R(1.0 / 3600.0);
+  R self_A =
+      p.self_discharge_A * look_up<R>(p.tables, &cell::Tables::self_discharge_factor, s.temperature_C).value;
+  self_A = L::select(s.charge > R(0.0), self_A, zero);
+  const R drawn_A = L::select(charging, zero, current_A) - charging_A + self_A;
+  R charge = s.charge - drawn_A * step_h / p.capacity_Ah;
+  // What would exceed full is lost to the side reaction.
+  const R excess = max_of<R>(charge - R(1.0), zero);
+  charge = charge - excess;
+  const R excess_A = excess * p.capacity_Ah / step_h;
+  side_A = side_A + uncharged_A + excess_A;
+  const R into_plates_A = drawn_A + excess_A;
+
+  StepLosses<R> w;
+  w.side_A = side_A;
+  w.self_discharge_A = self_A;
+  w.stored_W = ocv_mean_V * into_plates_A;
+  w.cable_W = p.cable_ohm * current_A * current_A;
+  w.ohmic_W = (t.ohmic_ohm + charge_ohm_now + p.fixed_ohm - p.cable_ohm) * current_A * current_A;
+  const R fast_settled_V = t.fast_ohm * current_A;
+  const R slow_settled_V = t.slow_ohm * current_A;
+  const R fast_mean_V = fast_settled_V + (s.fast_V - fast_settled_V) * p.fast_mean;
+  const R slow_mean_V = slow_settled_V + (s.slow_V - slow_settled_V) * p.slow_mean;
+  w.relaxing_W = (fast_mean_V + slow_mean_V) * current_A;
+  w.side_W = ocv_mean_V * side_A;
+  w.self_discharge_W = ocv_mean_V * self_A;
+
+  const R entropic = look_up<R>(p.tables, &cell::Tables::entropic_V_per_K, s.charge).value;
+  const R reversible_W = zero - current_A * (s.temperature_C + R(273.15)) * entropic * p.cells;
+  w.heat_W = w.ohmic_W + w.relaxing_W + w.side_W + w.self_discharge_W + reversible_W;
+
+  s.fast_V = fast_settled_V + (s.fast_V - fast_settled_V) * p.fast_keep;
+  s.slow_V = slow_settled_V + (s.slow_V - slow_settled_V) * p.slow_keep;
+  const R settled = into_plates_A / (p.tank_share * p.tank_rate_per_h * p.capacity_Ah);
+  s.imbalance = settled + (s.imbalance - settled) * p.tank_keep;
+  s.charge = charge;
+
+  const R rest_C = surroundings_C + (w.heat_W + heater_W) / p.heat_loss_W_K;
+  s.temperature_C = rest_C + (s.temperature_C - rest_C) * p.heat_keep;
+  return w;
+}
+
+}  // namespace voltwright::bank

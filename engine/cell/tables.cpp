@@ -1,0 +1,42 @@
+#include "engine/cell/tables.h"
+
+#include <cmath>
+
+namespace voltwright::cell {
+
+namespace {
+constexpr double kGasConstant_J_molK = 8.314462618;
+constexpr double kReference_K = 298.15;
+}  // namespace
+
+double resistance_factor(const Resistance& resistance, double temperature_C) {
+  const double kelvin = temperature_C + 273.15;
+  const double arrhenius = std::exp(resistance.activation_kJ_mol * 1000.0 / kGasConstant_J_molK *
+                                    (1.0 / kelvin - 1.0 / kReference_K));
+  return resistance.steady_fraction + (1.0 - resistance.steady_fraction) * arrhenius;
+}
+
+double open_circuit_V(const Chemistry& chemistry, double state_of_charge) {
+  return base::curve_at(chemistry.ocv_V, state_of_charge, chemistry.nominal_V);
+}
+
+Tables make_tables(const Chemistry& chemistry) {
+  Tables tables;
+  const auto by_charge = [](auto& table, const Curve& curve, double if_empty, double scale) {
+    table.fill(0.0, 1.0, [&](double z) { return scale * base::curve_at(curve, z, if_empty); });
+  };
+  by_charge(tables.ocv_V, chemistry.ocv_V, chemistry.nominal_V, 1.0);
+  by_charge(tables.ohmic_factor, chemistry.resistance.ohmic_by_soc, 1.0, 1.0);
+  by_charge(tables.relaxing_factor, chemistry.resistance.relaxing_by_soc, 1.0, 1.0);
+  by_charge(tables.entropic_V_per_K, chemistry.entropic_mV_per_K, 0.0, 1e-3);
+  const auto by_temperature = [](auto& table, auto f) { table.fill(-60.0, 90.0, f); };
+  by_temperature(tables.resistance_factor,
+                 [&](double t) { return resistance_factor(chemistry.resistance, t); });
+  by_temperature(tables.capacity_factor, [&](double t) {
+    return std::min(1.0, base::curve_at(chemistry.capacity_by_temperature, t, 1.0));
+  });
+  by_temperature(tables.self_discharge_factor, [](double t) { return std::exp2((t - 25.0) / 10.0); });
+  return tables;
+}
+
+}  // namespace voltwright::cell

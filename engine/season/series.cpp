@@ -1,0 +1,103 @@
+#include "engine/season/series.h"
+
+#include <algorithm>
+
+#include "engine/demand/minutes.h"
+#include "engine/season/surroundings.h"
+#include "engine/sky/made_weather.h"
+#include "engine/sky/plane.h"
+#include "engine/sky/replayed_weather.h"
+
+namespace voltwright::season {
+
+namespace {
+
+/// Battery voltage at which the output limit of a controller and the current of a directly coupled array are
+/// taken: 13.5 V for each 12 V of the system. The true voltage differs by at most about 8 % (assumption).
+constexpr double kTypicalChargeOver12V = 13.5 / 12.0;
+
+void add_array(const supply::SolarArray& array, const sky::SunMinutes& sun,
+               const sky::WeatherMinutes& weather, double system_V, std::span<Minute> minutes) {
+  const sky::Plane plane{array.tilt_deg, array.azimuth_deg, array.mounting};
+  const sky::PlaneMinutes on_plane = sky::plane_minutes(sun, weather, plane);
+  const double kept = (1.0 - array.soiling) * (1.0 - array.other_losses);
+  const double charge_V = system_V * kTypicalChargeOver12V;
+  if (array.controller == supply::ControllerKind::kMppt) {
+    const std::vector<float> power_W =
+        sky::array_power_W(on_plane, array.module, array.in_series * array.in_parallel);
+    const double limit_W = units::as_amperes(array.output_limit) * charge_V;
+    for (std::size_t i = 0; i < minutes.size(); ++i) {
+      const double w = static_cast<double>(power_W[i]) * kept * array.controller_efficiency;
+      minutes[i].solar_W += std::min(w, limit_W);
+    }
+  } else {
+    const double limit_A = units::as_amperes(array.output_limit);
+    for (std::size_t i = 0; i < minutes.size(); ++i) {
+      const auto absorbed = static_cast<double>(on_plane.absorbed_W_m2[i]);
+      if (absorbed <= 0.0) continue;
+      const double a = sky::array_current_A(array.module, array.in_series, array.in_parallel, absorbed * kept,
+                                            static_cast<double>(on_plane.module_C[i]), charge_V);
+      minutes[i].solar_A += std::clamp(a, 0.0, limit_A);
+    }
+  }
+}
+
+}  // namespace
+
+SeriesMaker::SeriesMaker(const Circumstances& circumstances) : circumstances_(circumstances) {
+  for (const journey::Leg& leg : circumstances_.legs) {
+    suns_.push_back(sky::sun_minutes(leg.place.site, leg.start_utc_s, journey::minutes_of(leg)));
+    calendars_.push_back(journey::calendar_of(leg));
+  }
+}
+
+std::size_t SeriesMaker::minutes() const {
+  std::size_t sum = 0;
+  for (const auto& calendar : calendars_) sum += calendar.day.size();
+  return sum;
+}
+
+Series SeriesMaker::draw(std::uint64_t season) const {
+  const Circumstances& c = circumstances_;
+  Series series;
+  series.minutes.resize(minutes());
+  series.outside_C.reserve(series.minutes.size());
+  if (!c.legs.empty()) series.start_utc_s = c.legs.front().start_utc_s;
+  std::size_t begin = 0;
+  for (std::size_t k = 0; k < c.legs.size(); ++k) {
+    const journey::Leg& leg = c.legs[k];
+    const journey::Calendar& calendar = calendars_[k];
+    const sky::WeatherMinutes weather =
+        c.skies[k].typical_year
+            ? sky::replay_weather(*c.skies[k].typical_year, suns_[k])
+            : sky::make_weather(leg.place.site, c.skies[k].climate, *c.matrices, suns_[k], c.seed, season, k);
+    const std::vector<float> cabin_C =
+        cabin_temperature_C(c.surroundings, weather.temperature_C, leg.occupied);
+    const std::vector<float> bank_C =
+        bank_surroundings_C(c.surroundings, weather.temperature_C, cabin_C, calendar.driving);
+    const demand::Timeline timeline{calendar.second_of_day, calendar.day, calendar.driving, cabin_C,
+                                    leg.occupied};
+    const demand::DemandMinutes demand =
+        demand::demand_minutes(c.loads, c.inverter, timeline, c.seed + 0x51ed * (k + 1), season);
+    const std::span<Minute> minutes(series.minutes.data() + begin, calendar.day.size());
+    for (std::size_t i = 0; i < minutes.size(); ++i) {
+      Minute& m = minutes[i];
+      m.direct_W = static_cast<double>(demand.direct_W[i]);
+      m.inverter_W = static_cast<double>(demand.inverter_W[i]);
+      m.essential_direct_W = static_cast<double>(demand.essential_direct_W[i]);
+      m.essential_inverter_W = static_cast<double>(demand.essential_inverter_W[i]);
+      m.surge_direct_W = static_cast<double>(demand.surge_direct_W[i]);
+      m.surge_inverter_W = static_cast<double>(demand.surge_inverter_W[i]);
+      m.engine = c.has_engine && calendar.driving[i] != 0;
+      m.mains = c.has_mains && calendar.shore[i] != 0;
+      m.surroundings_C = static_cast<double>(bank_C[i]);
+    }
+    for (const supply::SolarArray& array : c.arrays) add_array(array, suns_[k], weather, c.system_V, minutes);
+    series.outside_C.insert(series.outside_C.end(), weather.temperature_C.begin(),
+                            weather.temperature_C.end());
+    begin += minutes.size();
+  }
+  return series;
+}
+
+}  // namespace voltwright::season

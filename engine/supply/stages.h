@@ -1,0 +1,57 @@
+#pragma once
+// Charging stages shared by every charger on the bus: bulk to the absorption voltage, absorption until the
+// current has tapered or the time is up, then float (or rest) until the voltage falls. Voltages are
+// compensated for the bank's temperature with a cap. See docs/method/charging.md.
+#include "engine/base/lanes.h"
+
+namespace voltwright::supply {
+
+template <class R>
+struct StageSettings {
+  R absorption_V{14.2};
+  R float_V{13.3};  // for a chemistry without float: the voltage at which sources take over the loads again
+  R rebulk_V{13.2};
+  R tail_A{2.0};
+  R absorption_max_s{14400.0};
+  R compensation_V_per_K{0.0};  // whole bank
+  R highest_V{15.5};            // cap on the compensated voltage
+};
+
+template <class R>
+struct StageState {
+  R stage{0.0};         // 0 bulk, 1 absorption, 2 float or rest
+  R absorption_s{0.0};  // time spent in absorption
+};
+
+/// Voltage that the chargers hold now [V], compensated for a bank temperature clamped to -20..50 degC.
+template <class R>
+R set_point(const StageSettings<R>& g, const StageState<R>& s, const R& temperature_C) {
+  using base::clamp_of;
+  using L = base::Lanes<R>;
+  const R reference = L::select(s.stage > R(1.5), g.float_V, g.absorption_V);
+  const R compensated =
+      reference + g.compensation_V_per_K * (clamp_of<R>(temperature_C, R(-20.0), R(50.0)) - R(25.0));
+  return base::min_of<R>(compensated, g.highest_V);
+}
+
+/// Moves the stage on after a step.
+/// `held` = the voltage was held at the set-point; `current_A` is the bank's, charging negative.
+template <class R>
+void next_stage(const StageSettings<R>& g, StageState<R>& s, const typename base::Lanes<R>::Mask& held,
+                const R& bank_V, const R& current_A, const R& step_s) {
+  using L = base::Lanes<R>;
+  const auto bulk = s.stage < R(0.5);
+  const auto absorbing = s.stage > R(0.5) && s.stage < R(1.5);
+  const auto floating = s.stage > R(1.5);
+  s.absorption_s = L::select(absorbing && held, s.absorption_s + step_s, s.absorption_s);
+  const auto tapered = held && R(0.0) - current_A < g.tail_A;
+  const auto done = absorbing && (tapered || s.absorption_s >= g.absorption_max_s);
+  const auto fell = floating && bank_V < g.rebulk_V;
+  // A long break in absorption starts over, as the bank has been drawn down.
+  const auto broken = absorbing && bank_V < g.rebulk_V;
+  const R stage = L::select(bulk && held, R(1.0), s.stage);
+  s.stage = L::select(done, R(2.0), L::select(fell || broken, R(0.0), stage));
+  s.absorption_s = L::select(s.stage < R(0.5), R(0.0), s.absorption_s);
+}
+
+}  // namespace voltwright::supply
