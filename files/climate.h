@@ -1,6 +1,6 @@
 #pragma once
 // Climate of any point from station normals and sea cells, and the matrices of daily clearness.
-#include <string_view>
+#include <vector>
 
 #include "engine/base/result.h"
 #include "engine/sky/clearness.h"
@@ -23,9 +23,16 @@ class ClimateTable {
   struct Station;
   struct SeaCell;
   struct TurbiditySite;
+  struct TurbidityGroup;
+  struct Near;
+  std::vector<Near> near_stations(const sky::Site& site) const;
+  sky::MonthlyClimate land_climate(const sky::Site& site, const std::vector<Near>& near) const;
+  sky::MonthlyClimate sea_climate(const sky::Site& site) const;
+  void add_turbidity(const sky::Site& site, bool at_sea, sky::MonthlyClimate& climate) const;
   std::vector<Station> stations_;
   std::vector<SeaCell> sea_;
   std::vector<TurbiditySite> turbidity_;
+  std::vector<TurbidityGroup> groups_;
   sky::ClearnessMatrices matrices_;
 
  public:

@@ -1,0 +1,60 @@
+#pragma once
+// Rows of the climate tables. Texts are views into the tables packed into the program.
+#include <array>
+#include <optional>
+#include <string_view>
+
+#include "engine/sky/weather.h"
+#include "files/climate.h"
+
+namespace voltwright::files {
+
+using Months = std::array<double, 12>;
+
+struct ClimateTable::Station {
+  std::string_view wmo;
+  std::string_view name;
+  sky::Site site;
+  Months temperature_C{};
+  std::optional<Months> daily_range_K;
+  std::optional<Months> sunshine_h;  // per month; 0 where polar night leaves none
+};
+
+struct ClimateTable::SeaCell {
+  sky::Site site;
+  Months net_solar_W_m2{};
+  Months temperature_C{};
+  Months wind_m_s{};
+};
+
+struct ClimateTable::TurbiditySite {
+  std::string_view name;
+  sky::Site site;
+  Months linke{};
+};
+
+/// A stretch of the world with common turbidity, used where no turbidity site is near. First match wins.
+struct ClimateTable::TurbidityGroup {
+  std::string_view name;
+  bool at_sea = false;
+  double south_deg = -90.0;
+  double north_deg = 90.0;
+  double west_deg = -180.0;
+  double east_deg = 180.0;
+  double lowest_m = -1000.0;
+  Months linke{};
+};
+
+/// A station and how far it is from the point asked for.
+struct ClimateTable::Near {
+  const Station* station = nullptr;
+  double distance_km = 0.0;
+  double apart_km = 0.0;   // distance, with 400 m of height counted like 150 km
+  bool preferred = false;  // within 150 km and 400 m of height
+};
+
+/// Fills months without a value on a straight line between the months before and after, around the year.
+/// With no value at all, every month is `otherwise`.
+Months fill_months(const std::array<std::optional<double>, 12>& months, double otherwise);
+
+}  // namespace voltwright::files
