@@ -77,7 +77,9 @@ class RecordCheck {
   void object(const json& value, const std::string& path, bool is_record) {
     bool numbers = false;
     for (const auto& [key, member] : value.items()) {
-      const std::string field = path.empty() ? key : path + "." + key;
+      std::string field = path;
+      if (!field.empty()) field += '.';
+      field += key;
       if (holds_numbers(member)) {
         if (!(is_record && key == "format")) numbers = true;
         number(member, key, field);

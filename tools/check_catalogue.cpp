@@ -74,6 +74,7 @@ base::Problems check(const fs::path& root, std::size_t& records) {
   }
   add(problems, tools::check_citations(known, cited, bibliography));
   std::vector<files::EmbeddedFile> embedded;
+  embedded.reserve(loaded.size());
   for (const Loaded& file : loaded) embedded.push_back({file.name, file.text});
   if (const auto read = files::read_catalogue_files(embedded); !read) add(problems, read.problems());
   return problems;
