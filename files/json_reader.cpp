@@ -11,6 +11,9 @@ namespace {
 
 using nlohmann::json;
 
+// Far more than any record needs; what is written with the parsed value may recurse.
+constexpr int kDeepest = 64;
+
 base::TextPlace place_of_byte(std::string_view text, std::size_t byte, const std::string& file) {
   base::TextPlace place{file, 1, 1};
   for (const char c : text.substr(0, std::min(byte, text.size()))) {
@@ -54,7 +57,12 @@ bool is_point(const json& value) {
 std::optional<json> parse_json(std::string_view text, const std::string& file, base::Problems& problems) {
   std::vector<std::set<std::string>> keys;
   std::vector<std::string> twice;
-  const auto watch = [&](int, json::parse_event_t event, json& value) {
+  bool too_deep = false;
+  const auto watch = [&](int depth, json::parse_event_t event, json& value) {
+    if (depth > kDeepest) {
+      too_deep = true;
+      return false;
+    }
     if (event == json::parse_event_t::object_start) keys.emplace_back();
     if (event == json::parse_event_t::object_end && !keys.empty()) keys.pop_back();
     if (event == json::parse_event_t::key && !keys.empty()) {
@@ -71,7 +79,11 @@ std::optional<json> parse_json(std::string_view text, const std::string& file, b
       problem.field = name;
       problems.push_back(std::move(problem));
     }
-    if (!twice.empty()) return std::nullopt;
+    if (too_deep) {
+      problems.push_back(problem_of("Objects and lists are nested too deeply.", {file, 0, 0},
+                                    "Keep to " + std::to_string(kDeepest) + " levels."));
+    }
+    if (too_deep || !twice.empty()) return std::nullopt;
     return value;
   } catch (const json::parse_error& error) {
     problems.push_back(problem_of("This is not valid JSON.",

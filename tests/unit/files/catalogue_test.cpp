@@ -79,7 +79,7 @@ TEST(Catalogue, MarkIsFnv1a) {
 TEST(Catalogue, ProblemsOfEveryFileComeAtOnce) {
   std::string chemistry = bytes_of("chemistries/agm.json");
   chemistry = std::regex_replace(chemistry, std::regex("\"rated_h\": 20"), "\"rated_h\": \"20\"");
-  chemistry = std::regex_replace(chemistry, std::regex("\"max_V\": 2.6"), "\"max_V\": 26");
+  chemistry = std::regex_replace(chemistry, std::regex("\"max_V\": 2.58"), "\"max_V\": 26");
   std::string battery = bytes_of("batteries/agm-12v-98ah.json");
   const EmbeddedFile files[] = {{"chemistries/agm.json", chemistry},
                                 {"batteries/agm-12v-100ah.json", battery},
@@ -108,6 +108,20 @@ TEST(Catalogue, AnyCutOfARecordIsAProblemAndNotACrash) {
     const auto result = read_chemistry(std::string_view(whole).substr(0, length), "lfp.json");
     ASSERT_FALSE(result) << length;
     EXPECT_FALSE(result.problems().empty());
+  }
+}
+
+TEST(Catalogue, AnyChangedByteIsReadOrReported) {
+  const std::string whole = bytes_of("batteries/lfp-12v-100ah.json");
+  for (std::size_t at = 0; at < whole.size(); ++at) {
+    for (const char byte : {'\0', '"', '{', ']', '9', '-', '\xff'}) {
+      std::string changed = whole;
+      changed[at] = byte;
+      const auto result = read_battery(changed, "x.json");
+      if (!result) {
+        EXPECT_FALSE(result.problems().empty());
+      }
+    }
   }
 }
 

@@ -36,6 +36,15 @@ TEST(JsonReader, SameKeyInTwoObjectsIsFine) {
   EXPECT_TRUE(problems.empty());
 }
 
+TEST(JsonReader, DeepNestingIsAProblemAndNotACrash) {
+  constexpr std::size_t kDepth = 200000;
+  const std::string text = R"({"id": )" + std::string(kDepth, '[') + std::string(kDepth, ']') + "}";
+  const auto problems = problems_of(text, [](JsonReader& reader) { reader.text("id"); });
+  ASSERT_EQ(problems.size(), 1U);
+  EXPECT_NE(problems[0].what.find("deeply"), std::string::npos);
+  EXPECT_EQ(problems_of(std::string(kDepth, '['), [](JsonReader&) {}).size(), 1U);
+}
+
 TEST(JsonReader, EveryProblemIsNotedWithItsPath) {
   const auto problems = problems_of(
       R"({"part": {"a": "1", "b": 7, "r": {"min": 3, "typical": 2, "max": 4}}})", [](JsonReader& reader) {
