@@ -15,6 +15,8 @@
 namespace voltwright::sky {
 namespace {
 
+constexpr std::size_t kDayMinutes = 1440;
+
 TEST(ClearnessMatrices, RowsSumToOne) {
   // Aguiar, Collares-Pereira and Conde 1988, matrices as printed (three decimals).
   const ClearnessMatrices matrices = catalogue_matrices();
@@ -72,7 +74,7 @@ TEST(MadeWeather, GivesTheWinterDaysOfTheHandbook) {
                           c.clearness.fill(0.36);
                           return c;
                         }()};
-  const SunMinutes sun = sun_minutes(place.site, 1796083200, 31 * 1440);  // December 2026
+  const SunMinutes sun = sun_minutes(place.site, 1796083200, 31 * kDayMinutes);  // December 2026
   const ClearnessMatrices matrices = catalogue_matrices();
   double sum_Wh = 0.0;
   constexpr int kSeasons = 200;

@@ -20,11 +20,14 @@
 namespace voltwright::sky {
 namespace {
 
+constexpr std::int64_t kDay_s = 86400;
+constexpr std::size_t kDayMinutes = 1440;
+
 constexpr std::int64_t kNewYear2026 = 1767225600;
 
 TEST(PlaneMinutes, AgreesWithTheEquationsInDoublePrecision) {
   const TestPlace place = madrid();
-  const SunMinutes sun = sun_minutes(place.site, kNewYear2026 + 150 * 86400, 5 * 1440);
+  const SunMinutes sun = sun_minutes(place.site, kNewYear2026 + 150 * kDay_s, 5 * kDayMinutes);
   const WeatherMinutes weather = make_weather(place.site, place.climate, catalogue_matrices(), sun, 2, 0, 0);
   for (const Plane& plane : {Plane{0.0, 90.0, Mounting::kGluedFlat}, Plane{35.0, 160.0, Mounting::kOpenRack},
                              Plane{80.0, -90.0, Mounting::kVentilatedRoof, 0.5}}) {
@@ -63,7 +66,7 @@ TEST(PlaneMinutes, AgreesWithTheEquationsInDoublePrecision) {
 
 TEST(PlaneMinutes, LevelPlaneDoesNotCareForAzimuth) {
   const TestPlace place = london();
-  const SunMinutes sun = sun_minutes(place.site, kNewYear2026, 20 * 1440);
+  const SunMinutes sun = sun_minutes(place.site, kNewYear2026, 20 * kDayMinutes);
   const WeatherMinutes weather = make_weather(place.site, place.climate, catalogue_matrices(), sun, 2, 0, 0);
   const PlaneMinutes south = plane_minutes(sun, weather, {0.0, 180.0});
   EXPECT_EQ(south.absorbed_W_m2, plane_minutes(sun, weather, {0.0, 17.0}).absorbed_W_m2);
@@ -111,11 +114,11 @@ constexpr std::int64_t kNewYear2023 = 1672531200;
 
 TEST(ReplayedWeather, KeepsTheEnergyOfEveryHourInAnyYear) {
   for (const TestPlace& place : {london(), cape_town(), tromso()}) {
-    for (const std::int64_t shift_s : {0, -3600, 45 * 60}) {
+    for (const std::int64_t shift_s : {0, -3600, 2700}) {
       const HourlyWeather hourly = hourly_year(place, kNewYear2023 + shift_s);
       // 2028 is a leap year; its first 59 days and the hours after the leap day.
       const std::int64_t start = 1830297600 + shift_s;
-      const SunMinutes sun = sun_minutes(place.site, start, 366 * 1440);
+      const SunMinutes sun = sun_minutes(place.site, start, 366 * kDayMinutes);
       const WeatherMinutes weather = replay_weather(hourly, sun);
       for (std::size_t hour = 1; hour < 366 * 24 - 1; ++hour) {
         double mean = 0.0;
@@ -171,8 +174,8 @@ TEST(ReplayedWeather, KeepsTheFilesDiffuseShare) {
 TEST(ReplayedWeather, DoesNotDependOnWhereTheStayStarts) {
   const TestPlace place = madrid();
   const HourlyWeather hourly = hourly_year(place, kNewYear2023 - 3600);
-  const SunMinutes sun = sun_minutes(place.site, kNewYear2026 + 80 * 86400, 5000);
-  const SunMinutes later = sun_minutes(place.site, kNewYear2026 + 80 * 86400 + 60 * 777, 2000);
+  const SunMinutes sun = sun_minutes(place.site, kNewYear2026 + 80 * kDay_s, 5000);
+  const SunMinutes later = sun_minutes(place.site, kNewYear2026 + 80 * kDay_s + std::int64_t{60} * 777, 2000);
   const WeatherMinutes all = replay_weather(hourly, sun);
   const WeatherMinutes part = replay_weather(hourly, later);
   for (std::size_t i = 0; i < 2000; ++i) {
