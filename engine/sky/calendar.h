@@ -9,9 +9,7 @@ constexpr std::int64_t kSecondsPerDay = 86400;
 constexpr std::int64_t kSecondsPerHour = 3600;
 
 /// Quotient rounded towards minus infinity; the divisor is positive.
-constexpr std::int64_t floor_divide(std::int64_t a, std::int64_t b) {
-  return a / b - (a % b != 0 && (a % b < 0) ? 1 : 0);
-}
+constexpr std::int64_t floor_divide(std::int64_t a, std::int64_t b) { return a / b - (a % b < 0 ? 1 : 0); }
 
 /// Day of the year, 1 on 1 January, for days counted from 1 January 1970.
 inline int day_of_year(std::int64_t days_since_1970) {
