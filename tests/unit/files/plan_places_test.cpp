@@ -8,9 +8,12 @@ namespace voltwright::files {
 namespace {
 
 constexpr const char* kTowns =
-    "1\tTroms\xC3\xB8\tTromso\tTromso\t69.6489\t18.95508\tP\tPPLA2\tNO\t\t18\t\t\t\t52436\t\t15\tEurope/Oslo\t2020-01-01\n"
-    "2\tOslo\tOslo\tChristiania\t59.91273\t10.74609\tP\tPPLC\tNO\t\t12\t\t\t\t580000\t\t26\tEurope/Oslo\t2020-01-01\n"
-    "3\tOslo\tOslo\t\t48.19526\t-97.13174\tP\tPPL\tUS\t\tMN\t\t\t\t15100\t\t247\tAmerica/Chicago\t2020-01-01\n";
+    "1\tTroms\xC3\xB8\tTromso\tTromso\t69.6489\t18.95508\tP\tPPLA2\tNO\t\t18\t\t\t\t52436\t\t15\tEurope/"
+    "Oslo\t2020-01-01\n"
+    "2\tOslo\tOslo\tChristiania\t59.91273\t10.74609\tP\tPPLC\tNO\t\t12\t\t\t\t580000\t\t26\tEurope/"
+    "Oslo\t2020-01-01\n"
+    "3\tOslo\tOslo\t\t48.19526\t-97.13174\tP\tPPL\tUS\t\tMN\t\t\t\t15100\t\t247\tAmerica/"
+    "Chicago\t2020-01-01\n";
 
 base::Result<ReadPlan> read_at(const std::string& place) {
   const base::Result<Gazetteer> towns = Gazetteer::parse(kTowns);

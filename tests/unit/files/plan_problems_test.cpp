@@ -9,13 +9,14 @@
 namespace voltwright::files {
 namespace {
 
-/// A change to the full plan (first occurrence of `from` becomes `to`) and the one problem it must give. Column
-/// counts inside the changed line.
+/// A change to the full plan (first occurrence of `from` becomes `to`) and the one problem it must give: its
+/// column, words of it, and how many lines below the changed one it lies.
 struct Row {
   const char* from;
   const char* to;
   int column;
   const char* words;
+  int lines_below = 0;
 };
 
 int line_of(const std::string& text, std::size_t at) {
@@ -38,7 +39,7 @@ TEST_P(BrokenPlan, TellsPlaceAndRemedy) {
   EXPECT_EQ(read.problems().size(), 1U) << base::to_text(p) << "\n" << base::to_text(read.problems().back());
   EXPECT_NE(base::to_text(p).find(row.words), std::string::npos) << base::to_text(p);
   EXPECT_EQ(p.where.file, "plan.toml");
-  EXPECT_EQ(p.where.line, line_of(text, at)) << base::to_text(p);
+  EXPECT_EQ(p.where.line, line_of(text, at) + row.lines_below) << base::to_text(p);
   EXPECT_EQ(p.where.column, row.column) << base::to_text(p);
 }
 
@@ -60,19 +61,20 @@ INSTANTIATE_TEST_SUITE_P(
 
 INSTANTIATE_TEST_SUITE_P(
     LimitsAndBank, BrokenPlan,
-    testing::Values(Row{"mass = \"95 kg\"", "mass = \"95 A\"", 8, "A mass is wanted, such as 95 kg; A is a current."},
-                    Row{"mass = \"95 kg\"", "mass = \"-95 kg\"", 8, "0.1 kg to 50 t"},
-                    Row{"price = \"3000 EUR\"", "price = \"3000 USD\"", 9, "The plan counts in EUR, not in USD."},
-                    Row{"price = \"3000 EUR\"", "price = 3000", 9, "The currency is missing."},
-                    Row{"chance_of_shortfall = \"5 %\"", "chance_of_shortfall = \"5\"", 23, "0 % to 100 %"},
-                    Row{"place = \"heated box\"", "place = \"box\"", 9, "is not one of the words"},
-                    Row{"heater_power = \"60 W\"", "heater_power = \"0 W\"", 16, "heated with no power"},
-                    Row{"heater_power = \"60 W\"", "heater_power = \"nan W\"", 16, "starts with a number"},
-                    Row{"\"50 mm2\"", "\"50 mm\"", 8, "50 mm of what? Choose mm2 or AWG."},
-                    Row{"one_way = \"1.5 m\"", "one_way = 1.5", 11, "a length is wanted, such as 4.2 m"},
-                    Row{"rated = \"2 kW\"", "rated = \"5 kW\"", 9, "surge"},
-                    Row{"idle = \"18 W\"", "idle = [18]", 8, "written as a text"},
-                    Row{"cut_off = \"10.5 V\"", "cut_off = \"13 V\"", 11, "restart"}));
+    testing::Values(
+        Row{"mass = \"95 kg\"", "mass = \"95 A\"", 8, "A mass is wanted, such as 95 kg; A is a current."},
+        Row{"mass = \"95 kg\"", "mass = \"-95 kg\"", 8, "0.1 kg to 50 t"},
+        Row{"price = \"3000 EUR\"", "price = \"3000 USD\"", 9, "The plan counts in EUR, not in USD."},
+        Row{"price = \"3000 EUR\"", "price = 3000", 9, "The currency is missing."},
+        Row{"chance_of_shortfall = \"5 %\"", "chance_of_shortfall = \"5\"", 23, "0 % to 100 %"},
+        Row{"place = \"heated box\"", "place = \"box\"", 9, "is not one of the words"},
+        Row{"heater_power = \"60 W\"", "heater_power = \"0 W\"", 16, "heated with no power"},
+        Row{"heater_power = \"60 W\"", "heater_power = \"nan W\"", 16, "starts with a number"},
+        Row{"\"50 mm2\"", "\"50 mm\"", 8, "50 mm of what? Choose mm2 or AWG."},
+        Row{"one_way = \"1.5 m\"", "one_way = 1.5", 11, "a length is wanted, such as 4.2 m"},
+        Row{"rated = \"2 kW\"", "rated = \"5 kW\"", 9, "surge", 1},
+        Row{"idle = \"18 W\"", "idle = [18]", 8, "written as a text"},
+        Row{"cut_off = \"10.5 V\"", "cut_off = \"13 V\"", 11, "restart", 1}));
 
 INSTANTIATE_TEST_SUITE_P(
     Loads, BrokenPlan,
@@ -84,19 +86,19 @@ INSTANTIATE_TEST_SUITE_P(
                     Row{"from = \"18:00\"", "from = \"25:00\"", 8, "A time of day is wanted"},
                     Row{"count = 6", "count = -6", 9, "0.01 to 1000"},
                     Row{"need = \"comfort\"", "need = \"luxury\"", 8, "\"essential\" or \"comfort\""},
-                    Row{"each = \"1 min\"", "each = \"2 h\"", 1, "longer than there is time"},
+                    Row{"each = \"1 min\"", "each = \"2 h\"", 10, "longer than there is time", -1},
                     Row{"always = true", "always = false", 10, "Write hours, window, events or cooling"},
-                    Row{"always = true", "always = true\nhours = \"4 h/day\"", 1, "contradict each other"},
-                    Row{"cop = 1.6", "cap = 1.6", 57, "Did you mean cop?"},
+                    Row{"always = true", "always = true\nhours = \"4 h/day\"", 9, "contradict each other", 1},
+                    Row{"cop = 1.6", "cap = 1.6", 55, "Did you mean cop?"},
                     Row{"surge = \"x2\"", "surge = \"2 W\"", 9, "A factor on the running power"}));
 
 INSTANTIATE_TEST_SUITE_P(
     Sources, BrokenPlan,
     testing::Values(Row{"peak = \"175 W\"", "peak = \"300 W\"", 19, "not the peak power"},
-                    Row{"\"9.4 A\"", "\"8.0 A\"", 1, "not below the short-circuit current"},
-                    Row{"\"-0.35 %/K\"", "\"-0.35 %\"", 1, "-0.35 %/K"},
-                    Row{"flat = true", "flat = true\ntilt = \"30 deg\"", 1, "A flat array has no tilt"},
-                    Row{"flat = true", "tilt = \"30 deg\"", 1, "`azimuth` is missing"},
+                    Row{"\"9.4 A\"", "\"8.0 A\"", 124, "not below the short-circuit current"},
+                    Row{"\"-0.35 %/K\"", "\"-0.35 %\"", 147, "-0.35 %/K"},
+                    Row{"flat = true", "flat = true\ntilt = \"30 deg\"", 8, "A flat array has no tilt", 1},
+                    Row{"flat = true", "tilt = \"30 deg\"", 1, "`azimuth` is missing", -3},
                     Row{"in_parallel = 2", "in_parallel = 2.5", 15, "A whole number is wanted"},
                     Row{"coupling = \"dc-dc\"", "coupling = \"dcdc\"", 12, "Did you mean \"dc-dc\"?"},
                     Row{"output_limit = \"25 A\"", "output_limit = \"25 W\"", 16, "W is a power"}));
@@ -106,9 +108,9 @@ INSTANTIATE_TEST_SUITE_P(
     testing::Values(Row{"to = 2026-10-31", "to = 2026-10-01", 6,
                         "The leg ends on 1 October 2026, before it begins on 20 October 2026."},
                     Row{"to = 2026-10-31", "to = \"31.10.2026\"", 6, "written year-month-day"},
-                    Row{"days = 45", "days = 45\nfrom = 2026-11-03", 1,
-                        "Between leg 1, which ends on 31 October 2026, and leg 2"},
-                    Row{"days = 45", "days = 45\nfrom = 2026-10-31", 1, "lasts through 31 October 2026"},
+                    Row{"days = 45", "days = 45\nfrom = 2026-11-03", 8,
+                        "Between leg 1, which ends on 31 October 2026, and leg 2", 1},
+                    Row{"days = 45", "days = 45\nfrom = 2026-10-31", 8, "lasts through 31 October 2026", 1},
                     Row{"days = 45", "days = 45\nto = 2027-01-01", 8, "both say when the leg ends"},
                     Row{"lat = 59.91", "lat = 159.91", 7, "-90 to 90 deg"},
                     Row{"zone = \"Europe/Oslo\"", "zone = \"Europe/Olso\"", 8, "Near: Europe/Oslo"},
@@ -123,7 +125,7 @@ INSTANTIATE_TEST_SUITE_P(
                     Row{"\"lfp\", \"agm\"", "\"lfp\", \"agn\"", 23, "Near: agm"},
                     Row{"\"lfp\", \"agm\"", "\"lfp\", \"lithium-sulfur\"", 23, "cannot be simulated"},
                     Row{"batteries = \"all\"", "batteries = []", 13, "The list is empty"},
-                    Row{"max_parallel = 6", "max_parallel = 6\nin_series = 2", 1, "There is no key"}));
+                    Row{"max_parallel = 6", "max_parallel = 6\nin_series = 2", 1, "There is no key", 1}));
 
 base::Problems problems_of(std::string_view text) {
   const base::Result<ReadPlan> read = read_small(text);
@@ -149,7 +151,8 @@ TEST(PlanProblems, ComeAllAtOnceInTheOrderOfTheText) {
 
 TEST(PlanProblems, AnEmptyPlanSaysWhatIsMissing) {
   const base::Problems problems = problems_of("");
-  for (const char* words : {"`format` is missing", "No load yet", "No leg yet", "The cable from the bank to the bus"}) {
+  for (const char* words :
+       {"`format` is missing", "No load yet", "No leg yet", "The cable from the bank to the bus"}) {
     EXPECT_TRUE(any_holds(problems, words)) << words;
   }
 }
@@ -160,12 +163,14 @@ TEST(PlanProblems, InverterLoadWithoutInverter) {
 }
 
 TEST(PlanProblems, HeatedBoxWithoutHeater) {
-  EXPECT_TRUE(any_holds(problems_of(short_plan() + "[bank]\nplace = \"heated box\"\n"), "`heater_power` is missing"));
+  EXPECT_TRUE(
+      any_holds(problems_of(short_plan() + "[bank]\nplace = \"heated box\"\n"), "`heater_power` is missing"));
 }
 
 TEST(PlanProblems, JourneyOverTenYears) {
-  EXPECT_TRUE(any_holds(problems_of(short_plan() + "[[leg]]\nlat = 1\nlon = 1\nzone = \"Etc/GMT\"\ndays = 3650\n"),
-                        "longer than ten years"));
+  EXPECT_TRUE(
+      any_holds(problems_of(short_plan() + "[[leg]]\nlat = 1\nlon = 1\nzone = \"Etc/GMT\"\ndays = 3650\n"),
+                "longer than ten years"));
 }
 
 TEST(PlanProblems, LoadWithoutPattern) {
@@ -174,7 +179,8 @@ TEST(PlanProblems, LoadWithoutPattern) {
 }
 
 TEST(PlanProblems, SingleBracketsForAList) {
-  EXPECT_TRUE(any_holds(problems_of("format = 1\n[load]\nname = \"x\"\n"), "Write [[load]] in double brackets."));
+  EXPECT_TRUE(
+      any_holds(problems_of("format = 1\n[load]\nname = \"x\"\n"), "Write [[load]] in double brackets."));
 }
 
 TEST(PlanProblems, SeveralBrokenLinesAndNoFalseAlarm) {

@@ -1,5 +1,5 @@
-// Source of the factors: the International System brochure (prefixes, hour, litre), the agreement of 1959 (inch,
-// foot, pound), ASTM B258 (wire gauge). Tolerance: relative 1e-12 unless a row says otherwise.
+// Source of the factors: the International System brochure (prefixes, hour, litre), the agreement of 1959
+// (inch, foot, pound), ASTM B258 (wire gauge). Tolerance: relative 1e-12 unless a row says otherwise.
 #include "engine/units/parse.h"
 
 #include <gtest/gtest.h>
@@ -51,21 +51,33 @@ TEST(ParseUnits, ReadsEveryDimension) {
                                            {"1 week", 604800.0},
                                            {"12 months", 31557600.0},
                                            {"1 year", 31557600.0}});
-  expect_values<Length>(parse_length,
-                        {{"4.2 m", 4.2}, {"150 cm", 1.5}, {"8 mm", 0.008}, {"1 ft", 0.3048}, {"2 in", 0.0508}});
+  expect_values<Length>(
+      parse_length, {{"4.2 m", 4.2}, {"150 cm", 1.5}, {"8 mm", 0.008}, {"1 ft", 0.3048}, {"2 in", 0.0508}});
   expect_values<Area>(parse_area, {{"35 mm2", 35e-6}, {"2,5 mm\xC2\xB2", 2.5e-6}});
   expect_values<Volume>(parse_volume, {{"60 L", 0.06}, {"0.06 m3", 0.06}});
   expect_values<Mass>(parse_mass, {{"95 kg", 95.0}, {"500 g", 0.5}, {"100 lb", 45.359237}});
   expect_values<TemperatureDifference>(parse_temperature_difference, {{"30 K", 30.0}});
-  expect_values<HeatConductance>(parse_heat_conductance, {{"0.8 W/K", 0.8}, {"1,1 W/\xC2\xB0" "C", 1.1}});
+  expect_values<HeatConductance>(parse_heat_conductance, {{"0.8 W/K", 0.8},
+                                                          {"1,1 W/\xC2\xB0"
+                                                           "C",
+                                                           1.1}});
   expect_values<Fraction>(parse_fraction, {{"15 %", 0.15}, {"0.15", 0.15}, {"5%", 0.05}});
 }
 
 TEST(ParseUnits, ReadsTemperaturePoints) {
   EXPECT_DOUBLE_EQ(parse_temperature("18 degC").value().as_celsius(), 18.0);
-  EXPECT_DOUBLE_EQ(parse_temperature("\xE2\x88\x92" "5 \xC2\xB0" "C").value().as_celsius(), -5.0);
+  EXPECT_DOUBLE_EQ(parse_temperature("\xE2\x88\x92"
+                                     "5 \xC2\xB0"
+                                     "C")
+                       .value()
+                       .as_celsius(),
+                   -5.0);
   EXPECT_NEAR(parse_temperature("212 degF").value().as_celsius(), 100.0, 1e-9);
-  EXPECT_NEAR(parse_temperature("-40 \xC2\xB0" "F").value().as_celsius(), -40.0, 1e-9);
+  EXPECT_NEAR(parse_temperature("-40 \xC2\xB0"
+                                "F")
+                  .value()
+                  .as_celsius(),
+              -40.0, 1e-9);
 }
 
 TEST(ParseUnits, ReadsWireGaugeAsArea) {
@@ -83,7 +95,10 @@ TEST(ParseUnits, ReadsWireGaugeAsArea) {
 }
 
 TEST(ParseUnits, ReadsSpacesAndGroups) {
-  EXPECT_DOUBLE_EQ(as_watts(parse_power("3\xE2\x80\xAF" "000\xC2\xA0W").value()), 3000.0);
+  EXPECT_DOUBLE_EQ(as_watts(parse_power("3\xE2\x80\xAF"
+                                        "000\xC2\xA0W")
+                                .value()),
+                   3000.0);
   EXPECT_DOUBLE_EQ(as_watts(parse_power("1 234 567 W").value()), 1234567.0);
   EXPECT_DOUBLE_EQ(as_watts(parse_power("  1.5e3   W ").value()), 1500.0);
   EXPECT_FALSE(parse_power("3 00 W").ok());
@@ -117,10 +132,12 @@ TEST(ParseUnits, TellsMissingAndMisspeltUnit) {
 }
 
 TEST(ParseUnits, NeverReadsWhatIsNotFinite) {
-  for (const char* text : {"nan W", "inf W", "-inf W", "1e400 W", "NaN", "", " ", "W", "-", "+ W", ".", ",5.", "1e W",
-                           "--5 W", "0x10 W", "1e308 kW", "\xFF\xFE W", "1e-400 W", "99999999999999999999e999 W"}) {
+  for (const char* text :
+       {"nan W", "inf W", "-inf W", "1e400 W", "NaN", "", " ", "W", "-", "+ W", ".", ",5.", "1e W", "--5 W",
+        "0x10 W", "1e308 kW", "\xFF\xFE W", "1e-400 W", "99999999999999999999e999 W"}) {
     EXPECT_FALSE(parse_power(text).ok()) << text;
-    EXPECT_FALSE(parse_fraction(text).ok() && !std::isfinite(as_fraction(parse_fraction(text).value()))) << text;
+    EXPECT_FALSE(parse_fraction(text).ok() && !std::isfinite(as_fraction(parse_fraction(text).value())))
+        << text;
   }
   EXPECT_FALSE(parse_energy("1e308 MWh").ok());
 }
@@ -128,10 +145,15 @@ TEST(ParseUnits, NeverReadsWhatIsNotFinite) {
 TEST(ParseUnits, ReadsMoneyInThePlansCurrency) {
   EXPECT_DOUBLE_EQ(as_money(parse_money("3000 EUR", "EUR").value()), 3000.0);
   EXPECT_DOUBLE_EQ(as_money(parse_money("EUR 3 000,50", "EUR").value()), 3000.5);
-  EXPECT_DOUBLE_EQ(as_money(parse_money("\xE2\x82\xAC" "3000", "EUR").value()), 3000.0);
+  EXPECT_DOUBLE_EQ(as_money(parse_money("\xE2\x82\xAC"
+                                        "3000",
+                                        "EUR")
+                                .value()),
+                   3000.0);
   EXPECT_DOUBLE_EQ(as_money(parse_money("$20", "AUD").value()), 20.0);
   EXPECT_FALSE(parse_money("$20", "EUR").ok());
-  EXPECT_TRUE(holds(base::to_text(parse_money("3000 USD", "EUR").problems().front()), "counts in EUR, not in USD"));
+  EXPECT_TRUE(
+      holds(base::to_text(parse_money("3000 USD", "EUR").problems().front()), "counts in EUR, not in USD"));
   EXPECT_TRUE(holds(base::to_text(parse_money("3000", "EUR").problems().front()), "currency is missing"));
 }
 
