@@ -27,6 +27,16 @@ constexpr double kHighestClearness = 0.8;
 constexpr double kTurbidity_km = 500.0;
 constexpr double kTurbidityHeight_m = 700.0;
 
+base::Problem position_problem(const char* what, std::string given, const char* limit, const char* remedy) {
+  base::Problem problem;
+  problem.what = what;
+  problem.field = "position";
+  problem.given = std::move(given);
+  problem.limit = limit;
+  problem.remedy = remedy;
+  return problem;
+}
+
 }  // namespace
 
 std::vector<ClimateTable::Near> ClimateTable::near_stations(const sky::Site& site) const {
@@ -74,13 +84,11 @@ base::Result<sky::MonthlyClimate> ClimateTable::at(const sky::Site& site) const 
   const bool on_earth = std::abs(site.latitude_deg) <= 90.0 && std::abs(site.longitude_deg) <= 180.0 &&
                         site.elevation_m >= -500.0 && site.elevation_m <= 9000.0;
   if (!on_earth) {
-    return base::Problem{.what = "The position is not on Earth.",
-                         .where = {},
-                         .field = "position",
-                         .given = fmt::format("latitude {}, longitude {}, height {} m", site.latitude_deg,
-                                              site.longitude_deg, site.elevation_m),
-                         .limit = "latitude -90..90, longitude -180..180, height -500..9000 m",
-                         .remedy = "Give the position in decimal degrees, north and east positive."};
+    return position_problem("The position is not on Earth.",
+                            fmt::format("latitude {}, longitude {}, height {} m", site.latitude_deg,
+                                        site.longitude_deg, site.elevation_m),
+                            "latitude -90..90, longitude -180..180, height -500..9000 m",
+                            "Give the position in decimal degrees, north and east positive.");
   }
   const std::vector<Near> near = near_stations(site);
   double station_km = std::numeric_limits<double>::infinity();
@@ -90,13 +98,9 @@ base::Result<sky::MonthlyClimate> ClimateTable::at(const sky::Site& site) const 
   const bool at_sea = site.elevation_m <= kSeaHighest_m && cell_km <= kSeaCellReach_km &&
                       station_km > kSeaStationFree_km && cell_km < station_km;
   if (!at_sea && near.empty()) {
-    return base::Problem{
-        .what = "No climate station lies within 1500 km.",
-        .where = {},
-        .field = "position",
-        .given = fmt::format("latitude {}, longitude {}", site.latitude_deg, site.longitude_deg),
-        .limit = "",
-        .remedy = "Give a weather file for this place instead."};
+    return position_problem("No climate station lies within 1500 km.",
+                            fmt::format("latitude {}, longitude {}", site.latitude_deg, site.longitude_deg),
+                            "", "Give a weather file for this place instead.");
   }
   sky::MonthlyClimate climate = at_sea ? sea_climate(site) : land_climate(site, near);
   for (double& k : climate.clearness) k = std::clamp(k, kLowestClearness, kHighestClearness);

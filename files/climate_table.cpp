@@ -1,4 +1,6 @@
 // Reads the climate tables packed into the program.
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <utility>
 
@@ -6,6 +8,7 @@
 #include "files/climate_records.h"
 #include "files/embedded.h"
 #include "files/number_table.h"
+#include "files/text_problem.h"
 
 namespace voltwright::files {
 
@@ -25,12 +28,12 @@ class Reader {
       }
       return;
     }
-    problems_.push_back({.what = "The table is missing from the program.",
-                         .where = {name_, 0, 0},
-                         .field = "",
-                         .given = "",
-                         .limit = "",
-                         .remedy = "Build the program from a complete source tree."});
+    problems_.push_back(text_problem(name_, 0, 0,
+                                     {.what = "The table is missing from the program.",
+                                      .field = "",
+                                      .given = "",
+                                      .limit = "",
+                                      .remedy = "Build the program from a complete source tree."}));
   }
 
   const std::vector<NumberTable::Row>& rows() const { return table_.rows; }
@@ -73,16 +76,16 @@ class Reader {
 
  private:
   static std::string month_column(std::string_view prefix, std::size_t month) {
-    return std::string(prefix) + (month < 9 ? "0" : "") + std::to_string(month + 1);
+    return fmt::format("{}{:02}", prefix, month + 1);
   }
 
   void problem(const NumberTable::Row& row, std::string_view column, std::string_view given) {
-    problems_.push_back({.what = "The column holds no number.",
-                         .where = {name_, row.line, 1},
-                         .field = std::string(column),
-                         .given = std::string(given),
-                         .limit = "a number",
-                         .remedy = "Make the table again with vw_make_climates."});
+    problems_.push_back(text_problem(name_, row.line, 1,
+                                     {.what = "The column holds no number.",
+                                      .field = std::string(column),
+                                      .given = std::string(given),
+                                      .limit = "a number",
+                                      .remedy = "Make the table again with vw_make_climates."}));
   }
 
   std::string name_;
@@ -116,7 +119,7 @@ sky::ClearnessMatrices matrices_of(Reader& reader) {
     matrix.k_max = reader.number(row, "kmax");
     double sum = 0.0;
     for (std::size_t p = 0; p < 10; ++p) {
-      matrix.row[today][p] = reader.number(row, "p" + std::to_string(p));
+      matrix.row[today][p] = reader.number(row, fmt::format("p{}", p));
       sum += matrix.row[today][p];
     }
     // The printed rows are rounded to three digits, so they sum to 1 only within 0.003.

@@ -12,6 +12,7 @@
 #include "files/epw_rows.h"
 #include "files/gap_filling.h"
 #include "files/solar_noon.h"
+#include "files/text_problem.h"
 
 namespace voltwright::files {
 
@@ -27,12 +28,12 @@ using Columns = std::array<Sparse, kEpwColumns>;
 
 base::Problem problem_at(const std::string& name, int line, std::string what, std::string given,
                          std::string limit, std::string remedy) {
-  return {.what = std::move(what),
-          .where = {name, line, line > 0 ? 1 : 0},
-          .field = "",
-          .given = std::move(given),
-          .limit = std::move(limit),
-          .remedy = std::move(remedy)};
+  return text_problem(name, line, line > 0 ? 1 : 0,
+                      {.what = std::move(what),
+                       .field = "",
+                       .given = std::move(given),
+                       .limit = std::move(limit),
+                       .remedy = std::move(remedy)});
 }
 
 /// Hour of the year 0..8759 in which a row lies.
@@ -107,15 +108,14 @@ void warn_of_filled(const EpwRows& file, const std::string& name, base::Problems
                          epw_column_name(static_cast<EpwColumn>(c)), missing, lines);
   }
   if (total == 0) return;
-  warnings.push_back(
+  warnings.push_back(text_warning(
+      name, 0, 0,
       {.what = fmt::format("{} missing values were filled from the hours and days around them.", total),
-       .where = {name, 0, 0},
        .field = "",
        .given = given,
        .limit = "",
        .remedy = "Gaps of up to 3 h are bridged by a straight line, longer ones by the same hour "
-                 "of the days around.",
-       .severity = base::Severity::kWarning});
+                 "of the days around."}));
 }
 
 /// Mean over the hour from values that hold at its end: the mean of its two ends.
@@ -147,18 +147,17 @@ void warn_of_clock(const std::vector<double>& ghi_local, const EpwRows& file, co
                    base::Problems& warnings) {
   const double offset_h = solar_noon_offset_h(ghi_local, file.site.longitude_deg, file.zone_h);
   if (std::abs(offset_h) <= kClockTolerance_h) return;
-  warnings.push_back(
+  warnings.push_back(text_warning(
+      name, 1, 0,
       {.what =
            fmt::format("The sun of this file is {:.3f} h {} for its longitude and time zone: its clock is "
                        "shifted by {:+.3f} h.",
                        std::abs(offset_h), offset_h < 0.0 ? "early" : "late", offset_h),
-       .where = {name, 1, 0},
        .field = "time zone",
        .given = fmt::format("zone {:g} h, longitude {:g}", file.zone_h, file.site.longitude_deg),
        .limit = fmt::format("within {:g} h of solar noon", kClockTolerance_h),
        .remedy = "If the rows are in UTC or another clock, write that time zone into the LOCATION line; "
-                 "otherwise fetch the file in local standard time. It is used as it stands.",
-       .severity = base::Severity::kWarning});
+                 "otherwise fetch the file in local standard time. It is used as it stands."}));
 }
 
 std::int64_t start_of_2023_utc_s() {

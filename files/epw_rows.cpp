@@ -8,6 +8,7 @@
 
 #include "files/daylight.h"
 #include "files/number_table.h"
+#include "files/text_problem.h"
 
 namespace voltwright::files {
 
@@ -66,12 +67,12 @@ class Reading {
     }
     if (!problems_.empty()) {
       if (further_ > 0) {
-        problems_.push_back({.what = fmt::format("{} further problems are not shown.", further_),
-                             .where = {name_, 0, 0},
-                             .field = "",
-                             .given = "",
-                             .limit = "",
-                             .remedy = ""});
+        problems_.push_back(text_problem(name_, 0, 0,
+                                         {.what = fmt::format("{} further problems are not shown.", further_),
+                                          .field = "",
+                                          .given = "",
+                                          .limit = "",
+                                          .remedy = ""}));
       }
       return problems_;
     }
@@ -101,12 +102,12 @@ class Reading {
       ++further_;
       return;
     }
-    problems_.push_back({.what = std::string(what),
-                         .where = {name_, line_, column_of(field)},
-                         .field = std::string(name),
-                         .given = std::string(given.substr(0, 40)),
-                         .limit = std::string(limit),
-                         .remedy = std::string(remedy)});
+    problems_.push_back(text_problem(name_, line_, column_of(field),
+                                     {.what = std::string(what),
+                                      .field = std::string(name),
+                                      .given = std::string(given.substr(0, 40)),
+                                      .limit = std::string(limit),
+                                      .remedy = std::string(remedy)}));
   }
 
   double header_number(std::size_t field, std::string_view name, double lowest, double highest) {

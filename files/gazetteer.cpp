@@ -10,6 +10,7 @@
 #include "files/fold.h"
 #include "files/great_circle.h"
 #include "files/number_table.h"
+#include "files/text_problem.h"
 
 namespace voltwright::files {
 
@@ -80,12 +81,12 @@ base::Result<Gazetteer> Gazetteer::parse(std::string_view text) {
   base::Problems problems;
   const auto problem = [&](int line, const char* what, std::string_view given, const char* limit) {
     if (problems.size() >= kMostProblems) return;
-    problems.push_back({.what = what,
-                        .where = {"places/cities15000.txt", line, 1},
-                        .field = "",
-                        .given = std::string(given.substr(0, 60)),
-                        .limit = limit,
-                        .remedy = "Use the place list as GeoNames publishes it."});
+    problems.push_back(text_problem("places/cities15000.txt", line, 1,
+                                    {.what = what,
+                                     .field = "",
+                                     .given = std::string(given.substr(0, 60)),
+                                     .limit = limit,
+                                     .remedy = "Use the place list as GeoNames publishes it."}));
   };
   gazetteer.entries_.reserve(text.size() / 200);
   gazetteer.by_name_.reserve(text.size() / 12);
@@ -137,12 +138,10 @@ base::Result<Gazetteer> Gazetteer::built_in() {
   for (const EmbeddedFile& file : embedded_catalogue()) {
     if (file.name == "places/cities15000.txt") return parse(file.bytes);
   }
-  return base::Problem{.what = "The place list is missing from the program.",
-                       .where = {},
-                       .field = "",
-                       .given = "",
-                       .limit = "",
-                       .remedy = "Build the program with the place list installed."};
+  base::Problem problem;
+  problem.what = "The place list is missing from the program.";
+  problem.remedy = "Build the program with the place list installed.";
+  return problem;
 }
 
 std::optional<journey::Place> Gazetteer::find(std::string_view name) const {

@@ -3,6 +3,8 @@
 #include <charconv>
 #include <cmath>
 
+#include "files/text_problem.h"
+
 namespace voltwright::files {
 
 std::vector<std::string_view> split_commas(std::string_view line) {
@@ -58,12 +60,12 @@ base::Result<NumberTable> read_table(std::string_view text, const std::string& n
     } else if (fields.size() == table.columns.size()) {
       table.rows.push_back({line_number, std::move(fields)});
     } else {
-      problems.push_back({.what = "The row does not have as many fields as there are columns.",
-                          .where = {name, line_number, 1},
-                          .field = "",
-                          .given = std::to_string(fields.size()),
-                          .limit = std::to_string(table.columns.size()),
-                          .remedy = "Mend the row."});
+      problems.push_back(text_problem(name, line_number, 1,
+                                      {.what = "The row does not have as many fields as there are columns.",
+                                       .field = "",
+                                       .given = std::to_string(fields.size()),
+                                       .limit = std::to_string(table.columns.size()),
+                                       .remedy = "Mend the row."}));
     }
   }
   if (!problems.empty()) return problems;

@@ -70,6 +70,7 @@ void read_top(Section& top, advise::Plan& plan, const std::string& file) {
       base::Problem& problem = top.note("currency", "A currency is written as three capital letters.");
       problem.given = shown(*currency);
       problem.remedy = "Write currency = \"EUR\".";
+      plan.currency.clear();
     }
   }
   if (const auto rule = top.choice("depth_rule", {"practice", "protection"})) {

@@ -60,7 +60,7 @@ advise::Limits read_limits(Section section, const std::string& currency) {
   section.set<Fraction>("chance_of_shortfall", parse_fraction,
                         {fraction(0.0), fraction(1.0), "0 % to 100 %", "\"5 %\""},
                         limits.chance_of_shortfall);
-  if (const TomlNode* node = section.find("price")) {
+  if (const TomlNode* node = section.find("price"); node != nullptr && !currency.empty()) {
     const std::string text = shown(*node);
     base::Result<Money> price = parse_money(text, currency);
     if (!price) {

@@ -40,7 +40,8 @@ std::string day_words(int day) {
 }
 
 std::optional<int> day_number(int year, int month, int day) {
-  if (year < kFirstYear || year > kLastYear || month < 1 || day < 1) return std::nullopt;
+  if (year < kFirstYear || year > kLastYear || month < 1 || month > 12 || day < 1 || day > 31)
+    return std::nullopt;
   const year_month_day date{std::chrono::year{year}, std::chrono::month{static_cast<unsigned>(month)},
                             std::chrono::day{static_cast<unsigned>(day)}};
   if (!date.ok()) return std::nullopt;

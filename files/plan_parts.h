@@ -8,6 +8,7 @@
 
 namespace voltwright::files {
 
+/// `currency` is empty if the plan names none that can be used; then the price is not read.
 advise::Limits read_limits(Section section, const std::string& currency);
 bank::Surroundings read_surroundings(Section section);
 advise::Cable read_cable(Section section);

@@ -73,7 +73,7 @@ base::Result<journey::CivilClock> civil_clock(const std::string& zone, std::int6
 base::Result<std::int64_t> local_midnight_utc(const std::string& zone, int year, int month, int day) {
   const date::year_month_day civil{date::year{year}, date::month{static_cast<unsigned>(month)},
                                    date::day{static_cast<unsigned>(day)}};
-  if (year < 1900 || year > 2200 || month < 1 || day < 1 || !civil.ok()) {
+  if (year < 1900 || year > 2200 || month < 1 || month > 12 || day < 1 || day > 31 || !civil.ok()) {
     base::Problem problem;
     problem.what = "There is no such day in the calendar.";
     problem.given = std::to_string(year) + "-" + std::to_string(month) + "-" + std::to_string(day);

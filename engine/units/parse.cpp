@@ -168,7 +168,11 @@ base::Result<Temperature> parse_temperature(std::string_view text) {
 base::Result<Area> parse_area(std::string_view text) {
   const std::string plain = plain_text(text);
   if (const std::optional<std::string> gauge = gauge_text(plain)) return area_of_gauge(*gauge, text);
-  return parse_as<Area>(text, Kind::kArea);
+  base::Result<Area> area = parse_as<Area>(text, Kind::kArea);
+  if (area || !parse_length(text)) return area;
+  base::Problems problems = area.problems();
+  problems.front().remedy = plain + " of what? Choose mm2 or AWG.";
+  return problems;
 }
 
 base::Result<Money> parse_money(std::string_view text, std::string_view currency) {

@@ -1,0 +1,23 @@
+#pragma once
+#include <string>
+
+#include "engine/base/problem.h"
+
+namespace voltwright::files {
+
+/// What is wrong with a text, in the words of base::Problem.
+struct ProblemWords {
+  std::string what;
+  std::string field;
+  std::string given;
+  std::string limit;
+  std::string remedy;
+};
+
+/// An error at a place of a file; line and column count from 1, 0 means not known.
+base::Problem text_problem(const std::string& file, int line, int column, const ProblemWords& words);
+
+/// The same as a warning.
+base::Problem text_warning(const std::string& file, int line, int column, const ProblemWords& words);
+
+}  // namespace voltwright::files
