@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <utility>
+#include <optional>
+#include <string>
+#include <vector>
 
 #include "files/climate_records.h"
 #include "files/daylight.h"
@@ -16,8 +18,6 @@ namespace {
 
 // Rules of docs/method/climate.md.
 constexpr double kNoSunshinePenalty_km = 100.0;
-constexpr double kSoftening_km = 10.0;
-constexpr std::size_t kMostStations = 4;
 constexpr double kLapse_K_m = 0.0065;
 constexpr double kLandWind_m_s = 2.5;
 constexpr double kDarkMonth_h = 1.0;
@@ -65,7 +65,7 @@ std::vector<Near> choose(std::vector<Near> candidates) {
   });
   std::vector<Near> chosen;
   for (const Near& near : candidates) {
-    if (chosen.size() < kMostStations && near.preferred) chosen.push_back(near);
+    if (chosen.size() < kMostAveraged && near.preferred) chosen.push_back(near);
   }
   if (chosen.empty() && !candidates.empty()) chosen.push_back(candidates.front());
   return chosen;

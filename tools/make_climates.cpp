@@ -35,10 +35,10 @@ constexpr std::size_t kFewestNeighbours = 3;
 constexpr double kLapse_K_m = 0.0065;
 constexpr double kTemperatureOff_K = 4.0;  // year mean, plus the next for each metre of height between
 constexpr double kTemperatureOffPerMetre = 0.002;
-constexpr double kMonthOff_K = 9.0;     // any month
-constexpr double kRangeOff_K = 6.0;     // year mean of the daily range
-constexpr double kClearnessOff = 0.07;  // year mean of the clearness index
-constexpr double kShortestDay_h = 1.0;  // months with less daylight need no sunshine record
+constexpr double kMonthOff_K = 9.0;      // any month
+constexpr double kRangeOff_K = 6.0;      // year mean of the daily range
+constexpr double kClearnessOff = 0.085;  // year mean of the clearness index
+constexpr double kShortestDay_h = 1.0;   // months with less daylight need no sunshine record
 
 struct Station {
   std::string wmo, name, country;

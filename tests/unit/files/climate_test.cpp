@@ -35,7 +35,8 @@ TEST(Climate, NamesItsStations) {
 }
 
 TEST(Climate, IsColderHigherUp) {
-  // So high up no station lies within 400 m of height and one alone is used: exactly 6.5 K/km between the two.
+  // So high up no station lies within 400 m of height and one alone is used: exactly 6.5 K/km between the
+  // two.
   const auto low = at(51.48, -0.45, 4000.0);
   const auto high = at(51.48, -0.45, 4100.0);
   for (std::size_t m = 0; m < 12; ++m) EXPECT_NEAR(low.temperature_C[m] - high.temperature_C[m], 0.65, 1e-9);
