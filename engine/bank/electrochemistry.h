@@ -104,21 +104,22 @@ StepLosses<R> advance(const Parameters<R>& p, const Terminal<R>& t, State<R>& s,
   const R inner_V =
       t.source_V - t.discharge_ohm * current_A + p.fixed_ohm * current_A - charge_ohm_now * current_A;
 
-  // Charge that goes into the side reaction instead of the plates, only while charging.
+  // The side reaction takes its current at any voltage: from the charger while charging, from the plates at
+  // rest.
   R side_A = zero;
-  if (L::any(charging && p.side_A > zero)) {
+  if (L::any(p.side_A > zero)) {
     const R over_V = min_of<R>(inner_V / p.cells - p.side_reference_V, R(0.6));
     side_A = p.side_A * exp(p.side_per_V * over_V + p.side_per_K * (s.temperature_C - p.side_reference_C));
-    side_A = L::select(charging, min_of<R>(side_A, zero - current_A), zero);
   }
-  R charging_A = max_of<R>(zero - current_A - side_A, zero);
-  const R uncharged_A = charging_A * (R(1.0) - p.coulombic);
-  charging_A = charging_A - uncharged_A;
   const R step_h = p.step_s * R(1.0 / 3600.0);
   R self_A =
       p.self_discharge_A * look_up<R>(p.tables, &cell::Tables::self_discharge_factor, s.temperature_C).value;
-  self_A = L::select(s.charge > R(0.0), self_A, zero);
-  const R drawn_A = L::select(charging, zero, current_A) - charging_A + self_A;
+  const auto something_left = s.charge > R(0.0);
+  self_A = L::select(something_left, self_A, zero);
+  side_A = L::select(charging || something_left, side_A, zero);
+  const R net_A = current_A + side_A + self_A;
+  const R uncharged_A = max_of<R>(zero - net_A, zero) * (R(1.0) - p.coulombic);
+  const R drawn_A = net_A + uncharged_A;
   R charge = s.charge - drawn_A * step_h / p.capacity_Ah;
   // What would exceed full is lost to the side reaction.
   const R excess = max_of<R>(charge - R(1.0), zero);
