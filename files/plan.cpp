@@ -1,0 +1,223 @@
+#include "files/plan.h"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cstdint>
+#include <exception>
+#include <tuple>
+#include <utility>
+
+#include "engine/units/parse.h"
+#include "files/plan_parts.h"
+#include "files/plan_section.h"
+#include "files/toml_tree.h"
+
+namespace voltwright::files {
+namespace {
+
+constexpr std::size_t kMostProblems = 200;
+
+/// FNV-1a over 64 bits (Fowler, Noll and Vo), first eight hexadecimal digits.
+std::string mark_of(std::string_view text) {
+  std::uint64_t hash = 0xcbf29ce484222325ULL;
+  for (const char c : text) {
+    hash ^= static_cast<unsigned char>(c);
+    hash *= 0x100000001b3ULL;
+  }
+  return fmt::format("{:016x}", hash).substr(0, 8);
+}
+
+bool format_is_known(Section& top) {
+  const TomlNode* format = top.find("format");
+  if (format == nullptr) {
+    top.note_missing("format", "1");
+    return true;
+  }
+  if (format->kind == TomlKind::kWhole && format->whole == kPlanFormat) return true;
+  base::Problem& problem = top.note(*format, "format", "This program reads plan files of format 1.");
+  problem.given = shown(*format);
+  problem.remedy =
+      format->kind == TomlKind::kWhole ? "Take a newer version of the program." : "Write format = 1.";
+  return false;
+}
+
+void read_top(Section& top, advise::Plan& plan, const std::string& file) {
+  plan.name = top.text("name").value_or(file);
+  plan.note = top.text("note").value_or("");
+  if (const auto seed = top.whole("seed", 0, 9'007'199'254'740'991)) {
+    plan.seed = static_cast<std::uint64_t>(*seed);
+  }
+  if (const auto seasons = top.whole("seasons", 1, 100'000)) plan.seasons = static_cast<int>(*seasons);
+  const Span<units::Voltage> any = {units::volts(1), units::volts(1000), "12 V, 24 V or 48 V", "\"12 V\""};
+  if (const auto system = top.value<units::Voltage>("system_voltage", units::parse_voltage, any)) {
+    const double volts = units::as_volts(*system);
+    if (volts == 12.0 || volts == 24.0 || volts == 48.0) {
+      plan.system_voltage = *system;
+    } else {
+      base::Problem& problem =
+          top.note("system_voltage", "The system voltage is not one of those that are sold.");
+      problem.given = fmt::format("{} V", volts);
+      problem.limit = "12 V, 24 V or 48 V";
+    }
+  }
+  if (const auto currency = top.text("currency")) {
+    const bool is_code = currency->size() == 3 && std::all_of(currency->begin(), currency->end(),
+                                                              [](char c) { return c >= 'A' && c <= 'Z'; });
+    if (is_code) {
+      plan.currency = *currency;
+    } else {
+      base::Problem& problem = top.note("currency", "A currency is written as three capital letters.");
+      problem.given = shown(*currency);
+      problem.remedy = "Write currency = \"EUR\".";
+    }
+  }
+  if (const auto rule = top.choice("depth_rule", {"practice", "protection"})) {
+    plan.depth_rule = *rule == 0 ? advise::DepthRule::kPractice : advise::DepthRule::kProtection;
+  }
+  if (const auto prefer = top.choice("prefer", {"cost per year", "price", "mass"})) {
+    static constexpr advise::Preference kPreferences[] = {
+        advise::Preference::kCostPerYear, advise::Preference::kPrice, advise::Preference::kMass};
+    plan.preference = kPreferences[*prefer];
+  }
+}
+
+void read_cables(Section& top, advise::Plan& plan) {
+  std::optional<Section> cables = top.section("cables");
+  const bool has_inverter = top.has("inverter");
+  if (!cables) {
+    if (!top.has("cables") && top.reading().complete) {
+      top.note("", "The cable from the bank to the bus is missing.").remedy =
+          "Add [cables.main] with one_way = \"1.5 m\" and area = \"35 mm2\".";
+    }
+    return;
+  }
+  if (auto main = cables->section("main")) {
+    plan.main_cable = read_cable(std::move(*main));
+  } else if (!cables->has("main")) {
+    cables->note_missing("main", "{ one_way = \"1.5 m\", area = \"35 mm2\" }");
+  }
+  if (auto inverter = cables->section("inverter")) {
+    plan.inverter_cable = read_cable(std::move(*inverter));
+  } else if (has_inverter && !cables->has("inverter")) {
+    cables->note_missing("inverter", "{ one_way = \"1 m\", area = \"50 mm2\" }");
+  }
+  cables->finish();
+}
+
+void read_loads(Section& top, advise::Plan& plan) {
+  std::vector<Section> sections = top.sections("load", 500);
+  for (Section& section : sections) {
+    plan.loads.push_back(read_load(section));
+    const bool needs_inverter = plan.loads.back().feed == demand::Feed::kInverter;
+    if (needs_inverter && !top.has("inverter") && top.reading().complete) {
+      section.note("feed", "The load is fed by an inverter, but the plan has none.").remedy =
+          "Add [inverter] with rated and idle power, or write feed = \"dc\".";
+    }
+  }
+  if (!top.has("load") && top.reading().complete) {
+    top.note("load", "No load yet.").remedy = "Add [[load]] with name, power and hours.";
+  }
+}
+
+void read_sources(Section& top, advise::Plan& plan) {
+  for (Section& section : top.sections("solar", 50)) plan.arrays.push_back(read_solar(section));
+  if (auto engine = top.section("engine")) plan.engine = read_engine(std::move(*engine));
+  if (auto mains = top.section("mains")) plan.mains = read_mains(std::move(*mains));
+}
+
+void read_journey(Section& top, advise::Plan& plan) {
+  plan.legs = read_legs(top.sections("leg", 2000));
+  if (!top.has("leg") && top.reading().complete) {
+    top.note("leg", "No leg yet: nothing says where and when.").remedy =
+        "Add [[leg]] with place, from and to.";
+  }
+}
+
+/// Things that contradict no rule but hardly are what was meant.
+void warn_of_unused(Section& top, const advise::Plan& plan) {
+  const auto drives = [](const journey::Leg& leg) { return units::as_seconds(leg.drive_per_day) > 0.0; };
+  const auto has_shore = [](const journey::Leg& leg) { return leg.shore_power.has_value(); };
+  const bool any_drive = std::any_of(plan.legs.begin(), plan.legs.end(), drives);
+  const bool any_shore = std::any_of(plan.legs.begin(), plan.legs.end(), has_shore);
+  if (any_drive && !plan.engine) {
+    top.warn("engine", "Legs drive, but nothing says how the engine charges.",
+             "Add [engine], or leave it so.");
+  }
+  if (any_shore && !plan.mains) {
+    top.warn("mains", "Legs have shore power, but the plan has no mains charger.",
+             "Add [mains] with output_limit.");
+  }
+  if (plan.engine && !any_drive) {
+    top.warn("engine", "No leg drives, so the engine never charges.", "Add drive = \"1 h/day\" to a leg.");
+  }
+  if (plan.mains && !any_shore) {
+    top.warn("mains", "No leg has shore power, so the mains charger never runs.",
+             "Add shore = \"all day\" to a leg.");
+  }
+  if (plan.arrays.empty() && !plan.engine && !plan.mains) {
+    top.warn("", "Nothing charges the bank.", "Add [[solar]], [engine] or [mains].");
+  }
+}
+
+void sort_and_limit(base::Problems& problems, const std::string& file) {
+  std::stable_sort(problems.begin(), problems.end(), [](const base::Problem& a, const base::Problem& b) {
+    return std::tie(a.where.line, a.where.column) < std::tie(b.where.line, b.where.column);
+  });
+  if (problems.size() <= kMostProblems) return;
+  base::Problem more;
+  more.where.file = file;
+  more.what = fmt::format("{} further problems are not shown.", problems.size() - kMostProblems);
+  more.severity = base::has_error(problems) ? base::Severity::kError : base::Severity::kWarning;
+  problems.resize(kMostProblems);
+  problems.push_back(std::move(more));
+}
+
+void read_all(PlanReading& reading, const TomlTree& tree, advise::Plan& plan) {
+  Section top(reading, tree.root, "");
+  if (!format_is_known(top)) return;
+  read_top(top, plan, reading.file);
+  if (auto limits = top.section("limits")) plan.limits = read_limits(std::move(*limits), plan.currency);
+  if (auto bank = top.section("bank")) plan.surroundings = read_surroundings(std::move(*bank));
+  if (auto inverter = top.section("inverter")) {
+    plan.inverter = read_inverter(std::move(*inverter), plan.system_voltage);
+  }
+  read_cables(top, plan);
+  read_loads(top, plan);
+  read_sources(top, plan);
+  read_journey(top, plan);
+  if (auto incumbent = top.section("incumbent")) {
+    plan.incumbent = read_incumbent(std::move(*incumbent), plan.system_voltage);
+  }
+  if (auto candidates = top.section("candidates")) {
+    plan.candidates = read_candidates(std::move(*candidates), plan.system_voltage);
+  }
+  top.finish();
+  if (!base::has_error(reading.problems)) warn_of_unused(top, plan);
+}
+
+}  // namespace
+
+base::Result<ReadPlan> read_plan(std::string_view text, const std::string& name, const Catalogue& catalogue,
+                                 const Gazetteer& gazetteer) {
+  PlanReading reading{name, catalogue, gazetteer, true, {}};
+  ReadPlan read;
+  try {
+    TomlTree tree = read_toml(text, name);
+    reading.complete = tree.complete;
+    reading.problems = std::move(tree.problems);
+    read_all(reading, tree, read.plan);
+  } catch (const std::exception& error) {
+    base::Problem problem;
+    problem.where.file = name;
+    problem.what = fmt::format("The plan could not be read ({}).", error.what());
+    reading.problems.push_back(std::move(problem));
+  }
+  sort_and_limit(reading.problems, name);
+  if (base::has_error(reading.problems)) return std::move(reading.problems);
+  read.warnings = std::move(reading.problems);
+  read.mark = mark_of(text);
+  return read;
+}
+
+}  // namespace voltwright::files
