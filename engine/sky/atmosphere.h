@@ -27,7 +27,8 @@ class AirMassTable {
 
   /// `cos_zenith` in [0, 1]; values outside are clamped.
   float at(float cos_zenith) const {
-    const float x = cos_zenith < 0.0F ? 0.0F : (cos_zenith > 1.0F ? 1.0F : cos_zenith);
+    // Written so that a NaN reads the first entry.
+    const float x = cos_zenith > 0.0F ? (cos_zenith < 1.0F ? cos_zenith : 1.0F) : 0.0F;
     const float position = x * static_cast<float>(kSteps);
     const int step = position >= static_cast<float>(kSteps) ? kSteps - 1 : static_cast<int>(position);
     const float part = position - static_cast<float>(step);

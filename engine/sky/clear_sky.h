@@ -39,7 +39,8 @@ class ClearSkyTable {
 
   /// `cos_zenith` up to 1; 0 for values not above 0.
   float fraction(float cos_zenith) const {
-    const float x = cos_zenith < 0.0F ? 0.0F : (cos_zenith > 1.0F ? 1.0F : cos_zenith);
+    // Written so that a NaN reads the first entry.
+    const float x = cos_zenith > 0.0F ? (cos_zenith < 1.0F ? cos_zenith : 1.0F) : 0.0F;
     const float position = x * static_cast<float>(AirMassTable::kSteps);
     const int whole = static_cast<int>(position);
     const int step = whole < AirMassTable::kSteps ? whole : AirMassTable::kSteps - 1;

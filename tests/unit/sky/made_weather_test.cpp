@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <limits>
 #include <string>
 #include <vector>
 
@@ -211,6 +212,13 @@ TEST(MadeWeather, TakesEmptyAndOddStays) {
   MonthlyClimate blank;
   const WeatherMinutes dark = make_weather(place.site, blank, matrices, odd, 1, 1, 1);
   EXPECT_EQ(*std::max_element(dark.ghi_W_m2.begin(), dark.ghi_W_m2.end()), 0.0F);
+  const double nan = std::numeric_limits<double>::quiet_NaN();
+  const SunMinutes nowhere = sun_minutes({nan, 0.0, 0.0}, kNewYear2026, 3000);
+  EXPECT_EQ(make_weather({nan, 0.0, 0.0}, place.climate, matrices, nowhere, 1, 1, 1).ghi_W_m2.size(), 3000U);
+  MonthlyClimate unknown = place.climate;
+  unknown.linke_turbidity.fill(nan);
+  unknown.temperature_C.fill(nan);
+  EXPECT_EQ(make_weather(place.site, unknown, matrices, odd, 1, 1, 1).ghi_W_m2.size(), 3000U);
   for (const double latitude : {90.0, -90.0}) {
     const SunMinutes pole = sun_minutes({latitude, 0.0, 0.0}, kNewYear2026, 3000);
     const WeatherMinutes weather = make_weather({latitude, 0.0, 0.0}, place.climate, matrices, pole, 1, 1, 1);
