@@ -157,5 +157,42 @@ TEST(Catalogue, BatteriesFitTheirCells) {
   }
 }
 
+// A compressor must take its typical day in a room of 25 degC and have reserve for heat: at most 60 % of the
+// time on.
+TEST(Catalogue, CoolingAppliancesTakeTheirTypicalDay) {
+  const auto result = read_catalogue();
+  ASSERT_TRUE(result);
+  int found = 0;
+  for (const auto& a : result.value().appliances) {
+    if (a.pattern != demand::Pattern::kTemperature) continue;
+    ++found;
+    const double mean_W = a.heat_leak_W_per_K * (25.0 - a.inside_C) / a.cop_at_25C;
+    EXPECT_NEAR(mean_W * 24.0, a.energy_Wh_day.typical, 0.005 * a.energy_Wh_day.typical) << a.id;
+    EXPECT_LT(mean_W, 0.6 * a.power_W.typical) << a.id;
+  }
+  EXPECT_GE(found, 4);
+}
+
+TEST(Catalogue, DaysOfAppliancesFollowFromTheirUse) {
+  const auto result = read_catalogue();
+  ASSERT_TRUE(result);
+  for (const auto& a : result.value().appliances) {
+    double hours = 24.0;
+    if (a.pattern == demand::Pattern::kHours) hours = a.hours_per_day;
+    if (a.pattern == demand::Pattern::kEvents) hours = a.events_per_day * a.event_min / 60.0;
+    if (a.pattern == demand::Pattern::kTemperature || a.pattern == demand::Pattern::kWindow) continue;
+    EXPECT_NEAR(a.power_W.typical * hours, a.energy_Wh_day.typical, 0.05 * a.energy_Wh_day.typical) << a.id;
+  }
+}
+
+TEST(Catalogue, TrustIsOneOfThreeLetters) {
+  const auto result = read_catalogue();
+  ASSERT_TRUE(result);
+  for (const auto& a : result.value().appliances) {
+    EXPECT_TRUE(a.trust == "A" || a.trust == "B" || a.trust == "C") << a.id;
+    EXPECT_GE(a.surge_factor, 1.0) << a.id;
+  }
+}
+
 }  // namespace
 }  // namespace voltwright::files
