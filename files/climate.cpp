@@ -20,7 +20,6 @@ constexpr double kFurthest_km = 1500.0;
 constexpr double kNear_km = 150.0;
 constexpr double kNearHeight_m = 400.0;
 constexpr double kSeaStationFree_km = 100.0;
-constexpr double kSeaCellReach_km = 360.0;
 constexpr double kSeaHighest_m = 20.0;
 constexpr double kLowestClearness = 0.1;
 constexpr double kHighestClearness = 0.8;

@@ -1,5 +1,7 @@
 #pragma once
 // Climate of any point from station normals and sea cells, and the matrices of daily clearness.
+#include <array>
+#include <string>
 #include <vector>
 
 #include "engine/base/result.h"
@@ -27,6 +29,11 @@ class ClimateTable {
   struct Near;
   std::vector<Near> near_stations(const sky::Site& site) const;
   sky::MonthlyClimate land_climate(const sky::Site& site, const std::vector<Near>& near) const;
+  void add_temperature(const sky::Site& site, const std::vector<Near>& near,
+                       sky::MonthlyClimate& climate) const;
+  void add_daily_range(const std::vector<Near>& near, sky::MonthlyClimate& climate) const;
+  void add_clearness(const std::vector<Near>& near, sky::MonthlyClimate& climate) const;
+  std::array<double, 12> station_clearness(const Station& station, std::string& method) const;
   sky::MonthlyClimate sea_climate(const sky::Site& site) const;
   void add_turbidity(const sky::Site& site, bool at_sea, sky::MonthlyClimate& climate) const;
   std::vector<Station> stations_;

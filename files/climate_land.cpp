@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <utility>
+#include <optional>
+#include <string>
+#include <vector>
 
 #include "files/climate_records.h"
 #include "files/daylight.h"
@@ -16,8 +18,6 @@ namespace {
 
 // Rules of docs/method/climate.md.
 constexpr double kNoSunshinePenalty_km = 100.0;
-constexpr double kSoftening_km = 10.0;
-constexpr std::size_t kMostStations = 4;
 constexpr double kLapse_K_m = 0.0065;
 constexpr double kLandWind_m_s = 2.5;
 constexpr double kDarkMonth_h = 1.0;
@@ -65,10 +65,14 @@ std::vector<Near> choose(std::vector<Near> candidates) {
   });
   std::vector<Near> chosen;
   for (const Near& near : candidates) {
-    if (chosen.size() < kMostStations && near.preferred) chosen.push_back(near);
+    if (chosen.size() < kMostAveraged && near.preferred) chosen.push_back(near);
   }
   if (chosen.empty() && !candidates.empty()) chosen.push_back(candidates.front());
   return chosen;
+}
+
+void add(Months& sum, double weight, const Months& months) {
+  for (std::size_t m = 0; m < 12; ++m) sum[m] += weight * months[m];
 }
 
 template <class Near>
@@ -79,77 +83,83 @@ double weight_of(const Near& near) {
 
 }  // namespace
 
-sky::MonthlyClimate ClimateTable::land_climate(const sky::Site& site, const std::vector<Near>& near) const {
-  sky::MonthlyClimate climate;
-  double clearness_weight = 0.0;
-  climate.wind_m_s.fill(kLandWind_m_s);
+Months ClimateTable::station_clearness(const Station& station, std::string& method) const {
+  if (station.sunshine_h) {
+    method = "from sunshine hours (Angstrom-Prescott 0.25, 0.50)";
+    return clearness_from_sunshine(*station.sunshine_h, monthly_daylight(station.site.latitude_deg));
+  }
+  double sea_km = std::numeric_limits<double>::infinity();
+  for (const SeaCell& cell : sea_) sea_km = std::min(sea_km, great_circle_km(cell.site, station.site));
+  const Months range_K = station.daily_range_K.value_or(Months{});
+  const bool coast = sea_km <= kCoast_km && mean(range_K) < kCoastDailyRange_K;
+  const bool high = coast || in_unrecorded_desert(station.site);
+  method = high ? "from the daily range (Hargreaves 0.19, coast or desert)"
+                : "from the daily range (Hargreaves 0.16, inland)";
+  return clearness_from_range(range_K, high ? kCoastFactor : kInlandFactor);
+}
+
+void ClimateTable::add_temperature(const sky::Site& site, const std::vector<Near>& near,
+                                   sky::MonthlyClimate& climate) const {
   std::string names;
-  const std::vector<Near> warm = choose(near);
-  double warm_weight = 0.0;
-  for (const Near& n : warm) {
+  double sum = 0.0;
+  for (const Near& n : choose(near)) {
     const double weight = weight_of(n);
-    warm_weight += weight;
-    for (std::size_t m = 0; m < 12; ++m) {
-      climate.temperature_C[m] += weight * (n.station->temperature_C[m] +
-                                            kLapse_K_m * (n.station->site.elevation_m - site.elevation_m));
-    }
+    sum += weight;
+    const double lapse_K = kLapse_K_m * (n.station->site.elevation_m - site.elevation_m);
+    add(climate.temperature_C, weight, n.station->temperature_C);
+    for (double& t : climate.temperature_C) t += weight * lapse_K;
     names += fmt::format("{}{} {:.0f} km (WMO {})", names.empty() ? "" : ", ", n.station->name, n.distance_km,
                          n.station->wmo);
   }
+  for (double& t : climate.temperature_C) t /= sum;
+  climate.origin +=
+      fmt::format("Climate: {}; mean temperature moved to {:.0f} m at -6.5 K/km. ", names, site.elevation_m);
+}
+
+void ClimateTable::add_daily_range(const std::vector<Near>& near, sky::MonthlyClimate& climate) const {
   std::vector<Near> ranged;
-  std::vector<Near> clear;
   for (const Near& n : near) {
     if (n.station->daily_range_K) ranged.push_back(n);
-    if (n.station->sunshine_h || n.station->daily_range_K) clear.push_back(n);
-    if (!n.station->sunshine_h && n.station->daily_range_K) clear.back().apart_km += kNoSunshinePenalty_km;
   }
-  ranged = choose(ranged);
-  clear = choose(clear);
-  double range_weight = 0.0;
-  for (const Near& n : ranged) {
-    range_weight += weight_of(n);
-    for (std::size_t m = 0; m < 12; ++m)
-      climate.daily_range_K[m] += weight_of(n) * (*n.station->daily_range_K)[m];
+  if (ranged.empty()) {
+    climate.daily_range_K.fill(kAssumedDailyRange_K);
+    climate.origin += fmt::format("A daily range of {} K is an assumption. ", kAssumedDailyRange_K);
+    return;
   }
-  double sunshine_weight = 0.0;
-  double used_coast = 0.0;
-  double used_inland = 0.0;
-  std::string clear_names;
-  for (const Near& n : clear) {
-    const double weight = weight_of(n);
-    Months clearness{};
-    if (n.station->sunshine_h) {
-      clearness =
-          clearness_from_sunshine(*n.station->sunshine_h, monthly_daylight(n.station->site.latitude_deg));
-      sunshine_weight += weight;
-    } else {
-      double sea_km = std::numeric_limits<double>::infinity();
-      for (const SeaCell& cell : sea_) sea_km = std::min(sea_km, great_circle_km(cell.site, n.station->site));
-      const bool coast = sea_km <= kCoast_km && mean(*n.station->daily_range_K) < kCoastDailyRange_K;
-      const bool high = coast || in_unrecorded_desert(n.station->site);
-      clearness = clearness_from_range(*n.station->daily_range_K, high ? kCoastFactor : kInlandFactor);
-      (high ? used_coast : used_inland) += weight;
-    }
-    clearness_weight += weight;
-    for (std::size_t m = 0; m < 12; ++m) climate.clearness[m] += weight * clearness[m];
-    clear_names +=
-        fmt::format("{}{} {:.0f} km", clear_names.empty() ? "" : ", ", n.station->name, n.distance_km);
+  double sum = 0.0;
+  for (const Near& n : choose(ranged)) {
+    sum += weight_of(n);
+    add(climate.daily_range_K, weight_of(n), n.station->daily_range_K.value_or(Months{}));
   }
-  for (std::size_t m = 0; m < 12; ++m) {
-    climate.temperature_C[m] /= warm_weight;
-    climate.daily_range_K[m] =
-        range_weight > 0.0 ? climate.daily_range_K[m] / range_weight : kAssumedDailyRange_K;
-    climate.clearness[m] /= clearness_weight;
+  for (double& r : climate.daily_range_K) r /= sum;
+}
+
+void ClimateTable::add_clearness(const std::vector<Near>& near, sky::MonthlyClimate& climate) const {
+  std::vector<Near> ranked = near;
+  for (Near& n : ranked) {
+    if (!n.station->sunshine_h) n.apart_km += kNoSunshinePenalty_km;
   }
-  climate.origin = "Climate: " + names + "; mean temperature moved to " +
-                   fmt::format("{:.0f} m at -6.5 K/km. ", site.elevation_m);
-  climate.origin += "Sunshine: " + clear_names;
-  if (sunshine_weight > 0.0) climate.origin += ", from sunshine hours (Angstrom-Prescott 0.25, 0.50)";
-  if (used_coast > 0.0) climate.origin += ", from the daily range (Hargreaves 0.19, coast or desert)";
-  if (used_inland > 0.0) climate.origin += ", from the daily range (Hargreaves 0.16, inland)";
-  if (ranged.empty())
-    climate.origin += fmt::format("; a daily range of {} K is an assumption", kAssumedDailyRange_K);
-  climate.origin += fmt::format(". Wind {} m/s is an assumption. ", kLandWind_m_s);
+  std::string names;
+  std::string methods;
+  double sum = 0.0;
+  for (const Near& n : choose(ranked)) {
+    std::string method;
+    sum += weight_of(n);
+    add(climate.clearness, weight_of(n), station_clearness(*n.station, method));
+    names += fmt::format("{}{} {:.0f} km", names.empty() ? "" : ", ", n.station->name, n.distance_km);
+    if (methods.find(method) == std::string::npos) methods += ", " + method;
+  }
+  for (double& k : climate.clearness) k /= sum;
+  climate.origin += fmt::format("Sunshine: {}{}. ", names, methods);
+}
+
+sky::MonthlyClimate ClimateTable::land_climate(const sky::Site& site, const std::vector<Near>& near) const {
+  sky::MonthlyClimate climate;
+  add_temperature(site, near, climate);
+  add_daily_range(near, climate);
+  add_clearness(near, climate);
+  climate.wind_m_s.fill(kLandWind_m_s);
+  climate.origin += fmt::format("Wind {} m/s is an assumption. ", kLandWind_m_s);
   climate.origin += "Datenbasis: Deutscher Wetterdienst, Einzelwerte gemittelt.";
   return climate;
 }

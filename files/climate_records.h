@@ -1,6 +1,7 @@
 #pragma once
 // Rows of the climate tables. Texts are views into the tables packed into the program.
 #include <array>
+#include <cstddef>
 #include <optional>
 #include <string_view>
 
@@ -10,6 +11,11 @@
 namespace voltwright::files {
 
 using Months = std::array<double, 12>;
+
+// Shared by the averages on land and at sea; the rules stand in docs/method/climate.md.
+inline constexpr std::size_t kMostAveraged = 4;
+inline constexpr double kSoftening_km = 10.0;
+inline constexpr double kSeaCellReach_km = 360.0;
 
 struct ClimateTable::Station {
   std::string_view wmo;

@@ -3,8 +3,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
-#include <utility>
+#include <optional>
+#include <string>
+#include <vector>
 
 #include "files/climate_records.h"
 #include "files/daylight.h"
@@ -15,12 +16,15 @@ namespace voltwright::files {
 namespace {
 
 // Rules of docs/method/climate.md.
-constexpr double kSoftening_km = 10.0;
-constexpr std::size_t kMostStations = 4;
-constexpr double kSeaCellReach_km = 360.0;
 constexpr double kSeaAbsorbed = 0.94;
 constexpr double kSeaDailyRange_K = 3.0;
 constexpr double kDarkMonth_kWh_m2_day = 0.2;
+
+/// "34 S 155 E".
+std::string position_words(const sky::Site& site) {
+  return fmt::format("{:.0f} {} {:.0f} {}", std::abs(site.latitude_deg), site.latitude_deg < 0.0 ? 'S' : 'N',
+                     std::abs(site.longitude_deg), site.longitude_deg < 0.0 ? 'W' : 'E');
+}
 
 }  // namespace
 
@@ -36,7 +40,7 @@ sky::MonthlyClimate ClimateTable::sea_climate(const sky::Site& site) const {
   }
   std::sort(near.begin(), near.end(),
             [](const NearCell& a, const NearCell& b) { return a.distance_km < b.distance_km; });
-  if (near.size() > kMostStations) near.resize(kMostStations);
+  if (near.size() > kMostAveraged) near.resize(kMostAveraged);
   sky::MonthlyClimate climate;
   double clearness_weight = 0.0;
   std::string names;
@@ -57,8 +61,8 @@ sky::MonthlyClimate ClimateTable::sea_climate(const sky::Site& site) const {
       climate.wind_m_s[m] += weight * n.cell->wind_m_s[m];
     }
     clearness_weight += weight;
-    names += fmt::format("{}{:.0f} N {:.0f} E {:.0f} km", names.empty() ? "" : ", ",
-                         n.cell->site.latitude_deg, n.cell->site.longitude_deg, n.distance_km);
+    names +=
+        fmt::format("{}{} {:.0f} km", names.empty() ? "" : ", ", position_words(n.cell->site), n.distance_km);
   }
   for (std::size_t m = 0; m < 12; ++m) {
     climate.clearness[m] /= clearness_weight;

@@ -137,14 +137,11 @@ Months fill_months(const std::array<std::optional<double>, 12>& months, double o
     std::size_t after = 0;
     while (before < 12 && !months[(m + 12 - before) % 12]) ++before;
     while (after < 12 && !months[(m + after) % 12]) ++after;
-    if (before == 12) {
-      filled[m] = otherwise;
-    } else if (before == 0) {
-      filled[m] = *months[m];
-    } else {
-      const double share = static_cast<double>(before) / static_cast<double>(before + after);
-      filled[m] = *months[(m + 12 - before) % 12] * (1.0 - share) + *months[(m + after) % 12] * share;
-    }
+    const double earlier = months[(m + 12 - before) % 12].value_or(otherwise);
+    const double later = months[(m + after) % 12].value_or(otherwise);
+    const double share =
+        before == 0 ? 0.0 : static_cast<double>(before) / static_cast<double>(before + after);
+    filled[m] = earlier + (later - earlier) * share;
   }
   return filled;
 }

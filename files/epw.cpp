@@ -70,17 +70,14 @@ base::Result<Columns> lay_out(const EpwRows& file, const std::string& name) {
                                     "Remove the row that is too many."));
     }
     for (std::size_t c = 0; c < kEpwColumns; ++c) {
-      if (!row.value[c]) continue;
-      columns[c][hour] = columns[c][hour].value_or(0.0) + *row.value[c];
-      ++count[c][hour];
+      const auto& value = row.value[c];
+      if (!value) continue;
+      const auto records_so_far = static_cast<double>(count[c][hour]++);
+      const double mean = columns[c][hour].value_or(0.0);
+      columns[c][hour] = mean + (*value - mean) / (records_so_far + 1.0);
     }
   }
   if (!problems.empty()) return problems;
-  for (std::size_t c = 0; c < kEpwColumns; ++c) {
-    for (std::size_t h = 0; h < kHours; ++h) {
-      if (columns[c][h]) *columns[c][h] /= static_cast<double>(count[c][h]);
-    }
-  }
   return columns;
 }
 

@@ -35,11 +35,11 @@ std::optional<std::vector<double>> fill_gaps(const Sparse& hours) {
   std::size_t k = 0;
   while (k < n) {
     const std::size_t here = (start + k) % n;
-    filled[here] = *hours[here];
     std::size_t gap = 0;
     while (k + gap + 1 < n && !hours[(here + gap + 1) % n]) ++gap;
-    const double from = *hours[here];
-    const double to = *hours[(here + gap + 1) % n];
+    const double from = hours[here].value_or(0.0);  // there is a value here and after the gap
+    const double to = hours[(here + gap + 1) % n].value_or(0.0);
+    filled[here] = from;
     for (std::size_t g = 1; g <= gap; ++g) {
       const std::size_t i = (here + g) % n;
       const double line = from + (to - from) * static_cast<double>(g) / static_cast<double>(gap + 1);

@@ -37,47 +37,71 @@ struct BusSolution {
   typename base::Lanes<R>::Mask collapsed;
 };
 
+/// Sum of the currents into the bus besides the bank's [A], and its derivative by the bus voltage [A/V].
+template <class R>
+struct BusBalance {
+  R current_A;
+  R slope;
+};
+
+template <class R>
+BusBalance<R> bus_balance(const System<R>& system, const Minute& minute, const R& v, const R& direct_W,
+                          const R& inverter_W, const R& sources_on) {
+  using L = base::Lanes<R>;
+  const R per_V = R(1.0) / v;
+  const R direct_A = direct_W * per_V;
+  const InverterDraw<R> inverter = inverter_draw<R>(v, inverter_W, system.inverter_cable_ohm);
+  BusBalance<R> sum{R(0.0) - direct_A - inverter.current_A,
+                    direct_A * per_V + inverter.current_A / inverter.root_V};
+  if (minute.has_source()) {
+    const double mains_A = minute.mains ? system.mains_limit_A : 0.0;
+    const R engine_A = engine_current<R>(system, minute, v);
+    const R solar_A = R(minute.solar_W) * per_V;
+    R slope = R(0.0) - solar_A * per_V;
+    if (minute.engine && system.relay_V > 0.0) {
+      const auto between = engine_A > R(0.0) && engine_A < R(system.engine_limit_A);
+      slope = slope - L::select(between, R(1.0 / system.relay_ohm), R(0.0));
+    }
+    sum.current_A = sum.current_A + sources_on * (solar_A + R(minute.solar_A + mains_A) + engine_A);
+    sum.slope = sum.slope + sources_on * slope;
+  }
+  return sum;
+}
+
+/// Newton's method needs three to five; halving the bracket in the worst case gives 2^-40 of a volt.
+inline constexpr int kMostIterations = 60;
+
 /// Bus voltage with all sources at full output (or none) by Newton's method from the previous voltage.
-/// The balance falls steadily with the voltage wherever a stable working point exists; the iteration is kept
-/// inside 0.5 to 1.5 times the source voltage, and a result below 0.6 times is a collapse.
+/// Whether the bank charges is decided first, by the balance at its source voltage, as its resistance differs
+/// between the two directions. The root stays bracketed, from 0.5 to 1.5 times the source voltage at first; a
+/// result below 0.6 times is a collapse.
 template <class R>
 BusSolution<R> solve_bus(const System<R>& system, const Minute& minute, const bank::Terminal<R>& t,
                          const R& direct_W, const R& inverter_W, const R& start_V, const R& sources_on) {
   using base::clamp_of;
   using L = base::Lanes<R>;
-  using std::abs;
-  using std::fabs;
-  const R low = t.source_V * R(0.5);
-  const R high = t.source_V * R(1.5);
+  const BusBalance<R> at_source =
+      bus_balance<R>(system, minute, t.source_V, direct_W, inverter_W, sources_on);
+  const auto charging = at_source.current_A > R(0.0);
+  const R per_ohm = R(1.0) / L::select(charging, t.charge_ohm, t.discharge_ohm);
+  R low = L::select(charging, t.source_V, t.source_V * R(0.5));
+  R high = L::select(charging, t.source_V * R(1.5), t.source_V);
   R v = clamp_of<R>(start_V, low, high);
-  R ohm = t.discharge_ohm;
-  const bool sources = minute.has_source();
-  const double mains_A = minute.mains ? system.mains_limit_A : 0.0;
-  for (int i = 0; i < 8; ++i) {
-    ohm = L::select(v < t.source_V, t.discharge_ohm, t.charge_ohm);
-    const InverterDraw<R> inverter = inverter_draw<R>(v, inverter_W, system.inverter_cable_ohm);
-    R balance_A = (t.source_V - v) / ohm - direct_W / v - inverter.current_A;
-    R slope = R(-1.0) / ohm + direct_W / (v * v) + inverter.current_A / inverter.root_V;
-    if (sources) {
-      const R engine_A = engine_current<R>(system, minute, v);
-      balance_A = balance_A + sources_on * (R(minute.solar_W) / v + R(minute.solar_A + mains_A) + engine_A);
-      R source_slope = R(-minute.solar_W) / (v * v);
-      if (minute.engine && system.relay_V > 0.0) {
-        const auto between = engine_A > R(0.0) && engine_A < R(system.engine_limit_A);
-        source_slope = source_slope - L::select(between, R(1.0 / system.relay_ohm), R(0.0));
-      }
-      slope = slope + sources_on * source_slope;
-    }
-    const R steep = base::min_of<R>(slope, R(-0.05) / ohm);
-    const R next = clamp_of<R>(v - balance_A / steep, low, high);
+  for (int i = 0; i < kMostIterations; ++i) {
+    const BusBalance<R> others = bus_balance<R>(system, minute, v, direct_W, inverter_W, sources_on);
+    const R balance_A = (t.source_V - v) * per_ohm + others.current_A;
+    const auto root_above = balance_A > R(0.0);
+    low = L::select(root_above, v, low);
+    high = L::select(root_above, high, v);
+    const R newton_V = v - balance_A / (others.slope - per_ohm);
+    const R next = L::select(newton_V >= low && newton_V <= high, newton_V, R(0.5) * (low + high));
     const R change = next - v;
     v = next;
-    if (!L::any(change > R(1e-12) * v || change < R(-1e-12) * v)) break;
+    if (!L::any(change > R(1e-13) * v || change < R(-1e-13) * v)) break;
   }
-  ohm = L::select(v < t.source_V, t.discharge_ohm, t.charge_ohm);
   BusSolution<R> solution;
   solution.bus_V = v;
-  solution.bank_A = (t.source_V - v) / ohm;
+  solution.bank_A = (t.source_V - v) * per_ohm;
   solution.collapsed = v < t.source_V * R(0.6);
   return solution;
 }

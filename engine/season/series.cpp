@@ -5,6 +5,7 @@
 #include "engine/demand/minutes.h"
 #include "engine/season/surroundings.h"
 #include "engine/sky/made_weather.h"
+#include "engine/sky/module_model.h"
 #include "engine/sky/plane.h"
 #include "engine/sky/replayed_weather.h"
 

@@ -34,7 +34,6 @@ std::vector<Minute> random_minutes(std::uint64_t seed, std::size_t count) {
   return minutes;
 }
 
-
 class Step : public ::testing::TestWithParam<int> {
  protected:
   Step() {
@@ -109,7 +108,8 @@ TEST_P(Step, StateStaysInBounds) {
   run_minutes<double>(system, random_minutes(3, 30 * 1440), state, ledger,
                       [&](std::size_t, const SystemState<double>& s, const StepReport<double>& r) {
                         EXPECT_LE(s.bank.charge, 1.0);
-                        EXPECT_GE(s.bank.charge, 1.0 - chemistry_.usable_depth - 0.02);
+                        // The largest minute of the sample, 1.6 kW, is about 4 % of this bank.
+                        EXPECT_GE(s.bank.charge, 1.0 - chemistry_.usable_depth - 0.06);
                         EXPECT_GE(r.solar_W, 0.0);
                         EXPECT_GE(r.engine_W, 0.0);
                         EXPECT_GE(r.bank.ohmic_W, 0.0);

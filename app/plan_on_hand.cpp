@@ -1,0 +1,74 @@
+#include "app/plan_on_hand.h"
+
+#include <filesystem>
+#include <map>
+
+#include "files/epw.h"
+#include "files/gazetteer.h"
+#include "files/plan.h"
+#include "files/text_file.h"
+
+namespace voltwright::app {
+
+namespace {
+
+/// Climate or typical year of each leg; problems are added to `problems`.
+std::vector<season::LegSky> skies_of(const advise::Plan& plan, const files::ClimateTable& climates,
+                                     const std::filesystem::path& folder, base::Problems& problems) {
+  std::vector<season::LegSky> skies;
+  std::map<std::string, sky::HourlyWeather> read_years;
+  for (const journey::Leg& leg : plan.legs) {
+    season::LegSky leg_sky;
+    auto climate = climates.at(leg.place.site);
+    if (climate) {
+      leg_sky.climate = std::move(climate).value();
+    } else if (leg.weather_file.empty()) {
+      problems.insert(problems.end(), climate.problems().begin(), climate.problems().end());
+    }
+    if (!leg.weather_file.empty() && !read_years.contains(leg.weather_file)) {
+      const std::string path = (folder / leg.weather_file).string();
+      const auto text = files::read_text(path);
+      if (!text) {
+        problems.insert(problems.end(), text.problems().begin(), text.problems().end());
+      } else if (auto year = files::read_epw(text.value(), path); year) {
+        const base::Problems& warnings = year.value().warnings;
+        problems.insert(problems.end(), warnings.begin(), warnings.end());
+        read_years.emplace(leg.weather_file, std::move(year).value().weather);
+      } else {
+        problems.insert(problems.end(), year.problems().begin(), year.problems().end());
+      }
+    }
+    if (const auto found = read_years.find(leg.weather_file); found != read_years.end()) {
+      leg_sky.typical_year = found->second;
+    }
+    skies.push_back(std::move(leg_sky));
+  }
+  return skies;
+}
+
+}  // namespace
+
+base::Result<PlanOnHand> plan_on_hand(const std::string& path) {
+  auto text = files::read_text(path);
+  if (!text) return text.problems();
+  auto catalogue = files::read_catalogue();
+  if (!catalogue) return catalogue.problems();
+  auto gazetteer = files::Gazetteer::built_in();
+  if (!gazetteer) return gazetteer.problems();
+  auto climates = files::ClimateTable::built_in();
+  if (!climates) return climates.problems();
+  auto plan = files::read_plan(text.value(), path, catalogue.value(), gazetteer.value());
+  if (!plan) return plan.problems();
+
+  PlanOnHand hand;
+  hand.plan = std::move(plan.value().plan);
+  hand.plan_mark = plan.value().mark;
+  hand.warnings = plan.value().warnings;
+  hand.catalogue = std::move(catalogue).value();
+  hand.climates = std::move(climates).value();
+  hand.skies = skies_of(hand.plan, hand.climates, std::filesystem::path(path).parent_path(), hand.warnings);
+  if (base::has_error(hand.warnings)) return hand.warnings;
+  return hand;
+}
+
+}  // namespace voltwright::app

@@ -1,0 +1,27 @@
+#pragma once
+// A plan with everything it refers to: catalogue, climates and weather files.
+#include <string>
+#include <vector>
+
+#include "engine/advise/plan.h"
+#include "engine/base/result.h"
+#include "engine/season/series.h"
+#include "files/catalogue.h"
+#include "files/climate.h"
+
+namespace voltwright::app {
+
+struct PlanOnHand {
+  advise::Plan plan;
+  files::Catalogue catalogue;
+  files::ClimateTable climates;
+  std::vector<season::LegSky> skies;  // one a leg
+  std::string plan_mark;
+  base::Problems warnings;
+};
+
+/// Reads the plan at `path`, the built-in catalogue and the climate of each leg. Weather files are looked for
+/// beside the plan.
+base::Result<PlanOnHand> plan_on_hand(const std::string& path);
+
+}  // namespace voltwright::app

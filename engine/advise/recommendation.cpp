@@ -1,0 +1,164 @@
+#include "engine/advise/recommendation.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+#include "engine/advise/wording.h"
+
+namespace voltwright::advise {
+
+namespace {
+
+int missed(const Ranked& r) {
+  return static_cast<int>(std::count_if(r.verdicts.begin(), r.verdicts.end(),
+                                        [](const Verdict& v) { return v.holding == Holding::kFallsShort; }));
+}
+
+double preferred(const Plan& plan, const Ranked& r) {
+  switch (plan.preference) {
+    case Preference::kCostPerYear:
+      return r.cost_per_year;
+    case Preference::kPrice:
+      return r.trial.candidate.figures.price.typical;
+    case Preference::kMass:
+      return r.trial.candidate.figures.mass_kg.typical;
+  }
+  return 0.0;
+}
+
+int place_of(Holding holding) {
+  switch (holding) {
+    case Holding::kHolds:
+      return 0;
+    case Holding::kNotKnown:
+      return 1;
+    case Holding::kFallsShort:
+      return 2;
+  }
+  return 2;
+}
+
+double unmet_per_season(const Ranked& r) {
+  return r.trial.count() > 0 ? r.trial.ledger.unmet_essential_Wh / r.trial.count() : 0.0;
+}
+
+auto order_key(const Plan& plan, const Ranked& r) {
+  const bool fails = r.holding == Holding::kFallsShort;
+  return std::make_tuple(r.trial.candidate.fitted_now, place_of(r.holding), fails ? missed(r) : 0,
+                         fails ? unmet_per_season(r) : 0.0, preferred(plan, r),
+                         r.trial.candidate.figures.mass_kg.typical, r.trial.candidate.id());
+}
+
+std::string batteries_text(const Candidate& c) {
+  if (c.count() == 1) return "one " + c.battery->name + " battery";
+  static const char* const kNumbers[] = {"",      "",      "two",  "three", "four",   "five",  "six",
+                                         "seven", "eight", "nine", "ten",   "eleven", "twelve"};
+  const std::string count = c.count() <= 12 ? kNumbers[c.count()] : std::to_string(c.count());
+  return count + " " + c.battery->name + " batteries";
+}
+
+std::string first_sentence(const Plan& plan, const Ranked& best) {
+  const bank::BankFigures& f = best.trial.candidate.figures;
+  const units::Ranged years = best.trial.life_years();
+  return "Fit " + batteries_text(best.trial.candidate) + ": " + figure(f.capacity_Ah, "Ah") + ", " +
+         figure(f.mass_kg.typical, "kg") + ", " + figure(f.volume_L.typical, "L") + ", about " +
+         figure(f.price.typical, plan.currency) + " (" + figure(f.price.min) + " to " + figure(f.price.max) +
+         "), for about " + figure(std::round(years.typical), "years") + " (" + figure(std::round(years.min)) +
+         " to " + figure(std::round(years.max)) + ").";
+}
+
+std::string second_sentence(const Ranked& best) {
+  const Chance chance = best.trial.chance();
+  return "It ran short of essential loads in " +
+         chance_text(chance.events, chance.seasons, chance.low, chance.high) +
+         " simulated seasons, and was never emptier than " +
+         percent(std::max(0.0, best.trial.deepest_charge)) + ".";
+}
+
+std::string third_sentence(const Recommendation& answer) {
+  if (answer.fitted_now >= 0) {
+    const Ranked& now = answer.ranking[static_cast<std::size_t>(answer.fitted_now)];
+    const Chance chance = now.trial.chance();
+    return "What is fitted now, " + now.trial.candidate.name() + ", ran short in " +
+           chance_text(chance.events, chance.seasons, chance.low, chance.high) + ".";
+  }
+  for (std::size_t i = 1; i < answer.ranking.size(); ++i) {
+    const Ranked& r = answer.ranking[i];
+    if (r.trial.candidate.chemistry == answer.ranking[0].trial.candidate.chemistry) continue;
+    return "The nearest of another chemistry is " + r.trial.candidate.name() + ", which " +
+           name_of(r.holding) + ": " + r.reason;
+  }
+  return "No other chemistry was among the candidates.";
+}
+
+std::string needs_sentence(const Ranked& r) {
+  std::string changes;
+  for (const Verdict& v : r.verdicts) {
+    if (v.holding == Holding::kHolds || v.remedy.empty()) continue;
+    if (!changes.empty()) changes += " ";
+    changes += v.reason + " " + v.remedy;
+  }
+  return changes;
+}
+
+std::vector<WouldNeed> needs_of_others(const std::vector<Ranked>& ranking) {
+  std::vector<WouldNeed> needs;
+  std::map<const cell::Chemistry*, const Ranked*> nearest;
+  std::map<const cell::Chemistry*, bool> holds;
+  std::vector<const cell::Chemistry*> order;
+  for (const Ranked& r : ranking) {
+    if (r.trial.candidate.fitted_now) continue;
+    const cell::Chemistry* chemistry = r.trial.candidate.chemistry;
+    if (!nearest.contains(chemistry)) {
+      nearest[chemistry] = &r;
+      order.push_back(chemistry);
+    }
+    holds[chemistry] |= r.holding == Holding::kHolds;
+  }
+  for (const cell::Chemistry* chemistry : order) {
+    if (holds[chemistry]) continue;
+    const Ranked& r = *nearest[chemistry];
+    needs.push_back({chemistry->plain_name, r.trial.candidate.name(), needs_sentence(r)});
+  }
+  return needs;
+}
+
+}  // namespace
+
+Recommendation recommend(const Plan& plan, std::vector<Trial> trials) {
+  Recommendation answer;
+  for (Trial& trial : trials) {
+    Ranked r;
+    r.trial = std::move(trial);
+    r.verdicts = verdicts_on(plan, r.trial);
+    r.holding = overall(r.verdicts);
+    const Verdict* first = decisive(r.verdicts);
+    r.reason = first != nullptr ? first->reason : r.verdicts.front().reason;
+    const double years = r.trial.life_years().typical;
+    r.cost_per_year = years > 0.0 ? r.trial.candidate.figures.price.typical / years : 0.0;
+    answer.ranking.push_back(std::move(r));
+  }
+  std::stable_sort(answer.ranking.begin(), answer.ranking.end(),
+                   [&](const Ranked& a, const Ranked& b) { return order_key(plan, a) < order_key(plan, b); });
+  for (std::size_t i = 0; i < answer.ranking.size(); ++i) {
+    if (answer.ranking[i].trial.candidate.fitted_now) answer.fitted_now = static_cast<int>(i);
+  }
+  answer.would_need = needs_of_others(answer.ranking);
+  if (!answer.ranking.empty() && answer.ranking[0].holding == Holding::kHolds &&
+      !answer.ranking[0].trial.candidate.fitted_now) {
+    answer.best = 0;
+    answer.sentences = {first_sentence(plan, answer.ranking[0]), second_sentence(answer.ranking[0]),
+                        third_sentence(answer)};
+  } else if (!answer.ranking.empty()) {
+    const Ranked& nearest = answer.ranking[0];
+    answer.sentences = {"Nothing here holds.",
+                        "Nearest is " + nearest.trial.candidate.name() + ", which " +
+                            name_of(nearest.holding) + ": " + nearest.reason,
+                        needs_sentence(nearest)};
+  }
+  return answer;
+}
+
+}  // namespace voltwright::advise

@@ -1,0 +1,36 @@
+#pragma once
+// From trials to an answer: order, recommendation, and what each other chemistry would need.
+#include <string>
+#include <vector>
+
+#include "engine/advise/verdict.h"
+
+namespace voltwright::advise {
+
+struct Ranked {
+  Trial trial;
+  std::vector<Verdict> verdicts;
+  Holding holding = Holding::kNotKnown;
+  std::string reason;          // of the decisive verdict, or of the shortfall verdict if it holds
+  double cost_per_year = 0.0;  // typical price over typical life
+};
+
+struct WouldNeed {
+  std::string chemistry;  // plain name
+  std::string bank;       // the nearest bank of that chemistry
+  std::string sentence;
+};
+
+struct Recommendation {
+  std::vector<Ranked> ranking;  // best first; the bank fitted now last
+  int best = -1;                // index into ranking, -1 = nothing holds
+  int fitted_now = -1;
+  std::vector<std::string> sentences;  // three
+  std::vector<WouldNeed> would_need;   // one for each chemistry without a bank that holds
+};
+
+/// Order: holds, not known, falls short; within that by the plan's preference, then mass. Falling short is
+/// ordered by the number of requirements missed, then by unmet energy.
+Recommendation recommend(const Plan& plan, std::vector<Trial> trials);
+
+}  // namespace voltwright::advise
