@@ -154,7 +154,7 @@ TEST(Plan, LegsOfDifferentZonesMeetWithoutGap) {
 TEST(Plan, ReadsIncumbentAndCandidates) {
   const advise::Plan plan = read_good(full_plan());
   ASSERT_TRUE(plan.incumbent);
-  EXPECT_EQ(plan.incumbent->battery, "agm-12v-100ah");
+  EXPECT_EQ(plan.incumbent->battery, "agm-12v-98ah");
   EXPECT_EQ(plan.incumbent->in_series, 1);
   EXPECT_EQ(plan.incumbent->in_parallel, 2);
   EXPECT_DOUBLE_EQ(plan.incumbent->age_fraction, 0.15);
