@@ -16,7 +16,7 @@ Catalogue small_catalogue() {
   lfp.chemistry = "lfp";
   lfp.max_in_series = 4;
   bank::Battery agm;
-  agm.id = "agm-12v-100ah";
+  agm.id = "agm-12v-98ah";
   agm.chemistry = "agm";
   agm.max_in_series = 4;
   catalogue.batteries = {agm, lfp};
@@ -195,7 +195,7 @@ drive_from = "09:00"
 weather = "north.epw"
 
 [incumbent]
-battery = "agm-12v-100ah"
+battery = "agm-12v-98ah"
 in_parallel = 2
 lost_capacity = "15 %"
 

@@ -120,7 +120,7 @@ INSTANTIATE_TEST_SUITE_P(
 
 INSTANTIATE_TEST_SUITE_P(
     Banks, BrokenPlan,
-    testing::Values(Row{"\"agm-12v-100ah\"", "\"agm-12v-100\"", 11, "Near: agm-12v-100ah"},
+    testing::Values(Row{"\"agm-12v-98ah\"", "\"agm-12v-98\"", 11, "Near: agm-12v-98ah"},
                     Row{"lost_capacity = \"15 %\"", "lost_capacity = \"150 %\"", 17, "0 % to 95 %"},
                     Row{"\"lfp\", \"agm\"", "\"lfp\", \"agn\"", 23, "Near: agm"},
                     Row{"\"lfp\", \"agm\"", "\"lfp\", \"lithium-sulfur\"", 23, "cannot be simulated"},

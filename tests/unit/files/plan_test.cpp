@@ -2,6 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <fstream>
+#include <sstream>
+
 #include "tests/unit/files/plan_fixture.h"
 
 namespace voltwright::files {
@@ -151,7 +154,7 @@ TEST(Plan, LegsOfDifferentZonesMeetWithoutGap) {
 TEST(Plan, ReadsIncumbentAndCandidates) {
   const advise::Plan plan = read_good(full_plan());
   ASSERT_TRUE(plan.incumbent);
-  EXPECT_EQ(plan.incumbent->battery, "agm-12v-100ah");
+  EXPECT_EQ(plan.incumbent->battery, "agm-12v-98ah");
   EXPECT_EQ(plan.incumbent->in_series, 1);
   EXPECT_EQ(plan.incumbent->in_parallel, 2);
   EXPECT_DOUBLE_EQ(plan.incumbent->age_fraction, 0.15);
@@ -201,6 +204,13 @@ TEST(Plan, LineEndsAndByteOrderMarkMakeNoDifference) {
   const base::Result<ReadPlan> broken = read_small(carriage + "sesons = 4\r");
   ASSERT_FALSE(broken.ok());
   EXPECT_EQ(broken.problems().front().where.line, 18);
+}
+
+TEST(Plan, ExampleOfTheFormatPageIsTheFullPlan) {
+  const std::ifstream page(VW_SOURCE_DIR "/docs/formats/plan.md");
+  std::ostringstream text;
+  text << page.rdbuf();
+  EXPECT_NE(text.str().find("```toml\n" + full_plan() + "```\n"), std::string::npos);
 }
 
 }  // namespace
