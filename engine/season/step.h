@@ -87,7 +87,7 @@ StepReport<R> step(const System<R>& system, const Minute& minute, SystemState<R>
   }
 
   R bank_A = bus.bank_A;
-  auto held = bank_A > bank_A;  // false in every lane
+  auto held = one < zero;  // false in every lane
   const R set_V = supply::set_point<R>(system.stages, s.stages, s.bank.temperature_C);
   if (sources) {
     // Chargers give less than they could where the set-point or the bank's charge limit asks for it.
