@@ -35,6 +35,18 @@ bank::Guard<double> make_guard(const bank::Battery& battery, const cell::Chemist
   return guard;
 }
 
+/// State of charge at which the open-circuit voltage reaches a cell voltage, at most 1; by halving.
+double full_charge_at(const cell::Chemistry& chemistry, double cell_V) {
+  if (cell::open_circuit_V(chemistry, 1.0) <= cell_V) return 1.0;
+  double low = 0.0;
+  double high = 1.0;
+  for (int i = 0; i < 50; ++i) {
+    const double middle = 0.5 * (low + high);
+    (cell::open_circuit_V(chemistry, middle) < cell_V ? low : high) = middle;
+  }
+  return low;
+}
+
 supply::StageSettings<double> make_stages(const bank::Battery& battery, const cell::Chemistry& chemistry,
                                           const bank::Layout& layout, double system_V) {
   const double cells = static_cast<double>(battery.cells_in_series) * layout.in_series;
@@ -46,6 +58,7 @@ supply::StageSettings<double> make_stages(const bank::Battery& battery, const ce
   settings.tail_A = stages.tail_rate * battery.capacity_Ah * layout.in_parallel;
   settings.absorption_max_s = stages.absorption_max_h * 3600.0;
   settings.compensation_V_per_K = stages.compensation_V_per_K * cells;
+  settings.full_charge = full_charge_at(chemistry, stages.absorption_V);
   settings.highest_V = std::max(settings.absorption_V, system_V * kHighestOver12V);
   return settings;
 }
@@ -92,7 +105,7 @@ System<double> make_system(const bank::Battery& battery, const cell::Chemistry& 
 
 SystemState<double> full_and_rested(const System<double>& system, double temperature_C) {
   SystemState<double> state;
-  state.bank.charge = 1.0;
+  state.bank.charge = system.stages.full_charge;
   state.bank.temperature_C = temperature_C;
   state.bus_V = bank::terminal<double>(system.bank, state.bank).ocv_V;
   return state;

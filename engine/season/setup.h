@@ -30,7 +30,7 @@ System<double> make_system(const bank::Battery& battery, const cell::Chemistry& 
                            const cell::Tables& tables, const bank::Layout& layout,
                            const Installation& installation);
 
-/// A full, rested bank at the temperature of its surroundings.
+/// A bank as its chargers leave it, full and rested, at the temperature of its surroundings.
 SystemState<double> full_and_rested(const System<double>& system, double temperature_C);
 
 }  // namespace voltwright::season

@@ -92,8 +92,13 @@ StepReport<R> step(const System<R>& system, const Minute& minute, SystemState<R>
   if (sources) {
     // Chargers give less than they could where the set-point or the bank's charge limit asks for it.
     const R at_set_A = (t.source_V - set_V) / L::select(t.source_V < set_V, t.charge_ohm, t.discharge_ohm);
-    const R limited_A = max_of<R>(max_of<R>(bank_A, at_set_A), zero - permission.charge_limit_A);
-    held = at_set_A > bank_A && at_set_A > zero - permission.charge_limit_A;
+    // No more charge than brings the open-circuit voltage to the absorption voltage by the end of the step:
+    // where the curve turns up at full, the slope at the start of the step would let it overshoot.
+    const R room_Ah = max_of<R>(system.stages.full_charge - s.bank.charge, zero) * system.bank.capacity_Ah;
+    const R to_full_A = zero - room_Ah * R(3600.0) / system.bank.step_s;
+    const R ceiling_A = max_of<R>(at_set_A, to_full_A);
+    const R limited_A = max_of<R>(max_of<R>(bank_A, ceiling_A), zero - permission.charge_limit_A);
+    held = ceiling_A > bank_A && ceiling_A > zero - permission.charge_limit_A;
     bank_A = limited_A;
     if (L::any(limited_A > bus.bank_A)) {
       const R v = t.source_V - L::select(bank_A < zero, t.charge_ohm, t.discharge_ohm) * bank_A;

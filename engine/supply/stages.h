@@ -15,6 +15,7 @@ struct StageSettings {
   R absorption_max_s{14400.0};
   R compensation_V_per_K{0.0};  // whole bank
   R highest_V{15.5};            // cap on the compensated voltage
+  R full_charge{1.0};  // state of charge whose open-circuit voltage is the absorption voltage, at most 1
 };
 
 template <class R>
