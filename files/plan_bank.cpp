@@ -25,6 +25,7 @@ const Record* record_of(const std::vector<Record>& records, std::string_view id)
 template <class Record>
 std::vector<std::string> ids_of(const std::vector<Record>& records) {
   std::vector<std::string> ids;
+  ids.reserve(records.size());
   for (const Record& record : records) ids.push_back(record.id);
   return ids;
 }

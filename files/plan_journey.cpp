@@ -225,7 +225,7 @@ void set_instants(Section& section, const Dates& dates, journey::Leg& leg) {
   if (!start || !end) return;
   leg.start_utc_s = *start;
   leg.end_utc_s = *end;
-  constexpr std::int64_t kMargin_s = 2 * 86400;
+  constexpr std::int64_t kMargin_s = 172800;
   base::Result<journey::CivilClock> clock = civil_clock(leg.place.zone, *start - kMargin_s, *end + kMargin_s);
   if (clock) leg.clock = clock.value();
 }

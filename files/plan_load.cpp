@@ -87,6 +87,7 @@ const demand::Appliance* read_appliance(Section& section) {
   const demand::Appliance* appliance = appliance_of(catalogue, *id);
   if (appliance != nullptr) return appliance;
   std::vector<std::string> ids;
+  ids.reserve(catalogue.appliances.size());
   for (const demand::Appliance& a : catalogue.appliances) ids.push_back(a.id);
   std::string near;
   for (const std::string& word : near_words(*id, ids, 3)) near += (near.empty() ? "" : ", ") + word;
