@@ -1,4 +1,5 @@
-// Whole seasons of every chemistry: the books close, the charge stays in bounds, and a step of 60 s is short enough.
+// Whole seasons of every chemistry: the books close, the charge stays in bounds, and a step of 60 s is short
+// enough.
 #include <algorithm>
 #include <cmath>
 #include <vector>
@@ -10,8 +11,8 @@
 namespace voltwright::laws {
 namespace {
 
-/// Days with a load all round the clock, a kettle, sun by day and an hour of driving. Powers are shares of what would
-/// empty the bank in an hour; the load all round the clock takes `load_share` of the bank a day.
+/// Days with a load all round the clock, a kettle, sun by day and an hour of driving. Powers are shares of
+/// what would empty the bank in an hour; the load all round the clock takes `load_share` of the bank a day.
 struct Use {
   double load_share, kettle, sun;
 };
@@ -59,7 +60,8 @@ class EverySeason : public EveryChemistry {
   }
 };
 
-// Heavy use runs the banks empty again and again; the books must close all the same. Tolerance: the project's bar.
+// Heavy use runs the banks empty again and again; the books must close all the same. Tolerance: the project's
+// bar.
 TEST_P(EverySeason, BooksCloseAndChargeStaysInBounds) {
   const demand::Inverter inverter;
   const auto system = system_of(engine(), inverter, 1.0);
@@ -69,7 +71,8 @@ TEST_P(EverySeason, BooksCloseAndChargeStaysInBounds) {
   season::run_minutes<double>(system, minutes_of(bank_Wh(), 17, 60, {1.1, 0.5, 0.12}), state, ledger,
                               [&](std::size_t, const season::SystemState<double>& s, const auto& report) {
                                 ASSERT_LE(s.bank.charge, 1.0);
-                                // Protection acts after the minute: the largest minute here is 1 % of the bank.
+                                // Protection acts after the minute: the largest minute here is 1 % of the
+                                // bank.
                                 ASSERT_GE(s.bank.charge, lowest - 0.02);
                                 ASSERT_TRUE(std::isfinite(report.bus_V) && report.bus_V > 0.0);
                               });
@@ -78,7 +81,8 @@ TEST_P(EverySeason, BooksCloseAndChargeStaysInBounds) {
   EXPECT_GT(ledger.loads_off_h, 0.0) << "the sample is meant to run every bank empty";
   EXPECT_NEAR(ledger.in_Wh(), ledger.out_Wh(), 1e-9 * through_Wh);
   EXPECT_LT(ledger.residual_Wh, 1e-9 * through_Wh);
-  const double gained_Ah = ledger.charged_Ah - ledger.discharged_Ah - ledger.side_Ah - ledger.self_discharge_Ah;
+  const double gained_Ah =
+      ledger.charged_Ah - ledger.discharged_Ah - ledger.side_Ah - ledger.self_discharge_Ah;
   EXPECT_NEAR(gained_Ah, (state.bank.charge - 1.0) * battery_.capacity_Ah, 1e-9 * ledger.charged_Ah);
 }
 
@@ -86,10 +90,11 @@ struct Apart {
   double lowest = 0.0, end = 0.0, root_mean_square = 0.0, energy = 0.0;
 };
 
-// Twenty days with every minute cut in two. The lowest charge of the season, which decides a verdict, the charge at its
-// end, the root mean square of the difference and the energy through the bank agree to 0.1 %, as the median of nine
-// seasons: where the voltage comes within a hair of the threshold at which charging begins again, it may begin in one
-// run and not in the other, and the two seasons differ from there on whatever the step.
+// Twenty days with every minute cut in two. The lowest charge of the season, which decides a verdict, the
+// charge at its end, the root mean square of the difference and the energy through the bank agree to 0.1 %,
+// as the median of nine seasons: where the voltage comes within a hair of the threshold at which charging
+// begins again, it may begin in one run and not in the other, and the two seasons differ from there on
+// whatever the step.
 TEST_P(EverySeason, HalfTheStepChangesLittle) {
   const demand::Inverter inverter;
   const auto whole = system_of(engine(), inverter, 1.0);
@@ -104,9 +109,10 @@ TEST_P(EverySeason, HalfTheStepChangesLittle) {
     std::vector<double> charge;
     season::SystemState<double> one = season::full_and_rested(whole, 18.0);
     season::Ledger<double> books;
-    season::run_minutes<double>(
-        whole, minutes, one, books,
-        [&](std::size_t, const season::SystemState<double>& s, const auto&) { charge.push_back(s.bank.charge); });
+    season::run_minutes<double>(whole, minutes, one, books,
+                                [&](std::size_t, const season::SystemState<double>& s, const auto&) {
+                                  charge.push_back(s.bank.charge);
+                                });
     double squares = 0.0;
     double lowest = 1.0;
     season::SystemState<double> two = season::full_and_rested(half, 18.0);

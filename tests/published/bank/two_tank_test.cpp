@@ -32,9 +32,9 @@ bank::State<double> filled(const PlainBank& plain, double first_Ah, double secon
   return s;
 }
 
-// c 0.35, k 0.6 /h, 120 Ah: an hour at 20 A, an hour of rest, an hour of charging at 10 A. Worked with the closed form
-// and confirmed by 200,000 Euler steps (25.22424, 74.77576). Tolerance: the digits given. One step of an hour and
-// sixty of a minute agree.
+// c 0.35, k 0.6 /h, 120 Ah: an hour at 20 A, an hour of rest, an hour of charging at 10 A. Worked with the
+// closed form and confirmed by 200,000 Euler steps (25.22424, 74.77576). Tolerance: the digits given. One
+// step of an hour and sixty of a minute agree.
 TEST(TwoTanks, DischargeRestCharge) {
   const PlainBank plain = tanks(0.35, 0.6, 120.0);
   for (const int parts : {1, 60}) {
@@ -68,13 +68,16 @@ TEST(TwoTanks, SubStepsAgree) {
   }
 }
 
-// Capacity against time: 50.07228 Ah in 1 h, 75.55595 in 5 h, 103.91761 in 20 h; at once 42 Ah, in very long 120 Ah.
-// At that constant current the available tank is empty at that time. Tolerance: the digits given.
+// Capacity against time: 50.07228 Ah in 1 h, 75.55595 in 5 h, 103.91761 in 20 h; at once 42 Ah, in very long
+// 120 Ah. At that constant current the available tank is empty at that time. Tolerance: the digits given.
 TEST(TwoTanks, CapacityAgainstTime) {
   const PlainBank plain = tanks(0.35, 0.6, 120.0);
   const struct {
     double hours, capacity_Ah, tolerance_Ah;
-  } kRows[] = {{1.0, 50.07228, 1e-4}, {5.0, 75.55595, 1e-4}, {20.0, 103.91761, 1e-4}, {1e-4, 42.0, 0.01},
+  } kRows[] = {{1.0, 50.07228, 1e-4},
+               {5.0, 75.55595, 1e-4},
+               {20.0, 103.91761, 1e-4},
+               {1e-4, 42.0, 0.01},
                {1e5, 120.0, 0.01}};
   for (const auto& row : kRows) {
     const auto p = plain.parameters(row.hours * 3600.0);
@@ -84,8 +87,8 @@ TEST(TwoTanks, CapacityAgainstTime) {
   }
 }
 
-// Largest current for one hour: 50.072283 A out of a full bank; 11.855684 A into the rested bank above, which then
-// has its available tank full. Tolerance: the digits given.
+// Largest current for one hour: 50.072283 A out of a full bank; 11.855684 A into the rested bank above, which
+// then has its available tank full. Tolerance: the digits given.
 TEST(TwoTanks, LargestCurrents) {
   const PlainBank plain = tanks(0.35, 0.6, 120.0);
   const auto p = plain.parameters(3600.0);
@@ -97,9 +100,10 @@ TEST(TwoTanks, LargestCurrents) {
   EXPECT_NEAR(available_Ah(plain, full), 42.0, 1e-5);
 }
 
-// Jongerden and Haverkort 2009: c 0.625, conductance 4.5e-5 /s, 7200 A s, a load of 0.96 A lasts 91 min, one of 0.48 A
-// (half the time) 203 min (constants and times from memory; the exact solution gives 91.14 and 202.94). Taking the
-// conductance for the constant of the closed form would give 81.2 and 168.7 min. Tolerance 0.05 min.
+// Jongerden and Haverkort 2009: c 0.625, conductance 4.5e-5 /s, 7200 A s, a load of 0.96 A lasts 91 min, one
+// of 0.48 A (half the time) 203 min (constants and times from memory; the exact solution gives 91.14 and
+// 202.94). Taking the conductance for the constant of the closed form would give 81.2 and 168.7 min.
+// Tolerance 0.05 min.
 TEST(TwoTanks, PublishedLifetimes) {
   const double share = 0.625;
   const PlainBank plain = tanks(share, 4.5e-5 / (share * (1.0 - share)) * 3600.0, 2.0);

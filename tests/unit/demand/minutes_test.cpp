@@ -31,8 +31,8 @@ struct Days {
       room_C.push_back(room);
     }
   }
-  DemandMinutes draw(const std::vector<Load>& loads, const Inverter* inverter = nullptr, std::uint64_t seed = 1,
-                     std::uint64_t season = 0) const {
+  DemandMinutes draw(const std::vector<Load>& loads, const Inverter* inverter = nullptr,
+                     std::uint64_t seed = 1, std::uint64_t season = 0) const {
     return demand_minutes(loads, inverter, {second, day, driving, room_C, occupied}, seed, season);
   }
 };
@@ -93,8 +93,8 @@ TEST(DemandMinutes, SecondsCount) {
   EXPECT_EQ(demand.direct_W[62], 0.0F);
 }
 
-// 2.4 events of 10 min a day at random inside a window: over 2,000 days the mean energy is right within five standard
-// errors of the number of events, and none lies outside the window.
+// 2.4 events of 10 min a day at random inside a window: over 2,000 days the mean energy is right within five
+// standard errors of the number of events, and none lies outside the window.
 TEST(DemandMinutes, EventsAverageOverManyDays) {
   Load load = load_of(120.0, Pattern::kEvents);
   load.events_per_day = 2.4;
@@ -211,7 +211,8 @@ TEST(DemandMinutes, InverterAddsItsLosses) {
   EXPECT_NEAR(static_cast<double>(demand.surge_inverter_W[480]),
               inverter_input_W(inverter, 1000.0) - inverter_input_W(inverter, 500.0), 1e-3);
   EXPECT_EQ(energy_Wh(demand.direct_W), 0.0);
-  EXPECT_EQ(energy_Wh(Days(1).draw({load}, nullptr).inverter_W), 0.0) << "no inverter, no alternating current";
+  EXPECT_EQ(energy_Wh(Days(1).draw({load}, nullptr).inverter_W), 0.0)
+      << "no inverter, no alternating current";
 }
 
 TEST(DemandMinutes, EssentialPartOfTheInverter) {

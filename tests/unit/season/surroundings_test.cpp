@@ -1,5 +1,5 @@
-// Air around the bank. Expected values are the exponentials of the stated time constants, worked by hand; single
-// precision.
+// Air around the bank. Expected values are the exponentials of the stated time constants, worked by hand;
+// single precision.
 #include "engine/season/surroundings.h"
 
 #include <gtest/gtest.h>
