@@ -102,11 +102,13 @@ TEST_P(EverySeason, HalfTheStepChangesLittle) {
   const double loss_W_K = whole.bank.heat_loss_W_K;
   half.bank = bank::assemble(battery_, chemistry_, tables_, {1, 1, 0.0}, 0.0005, loss_W_K, 30.0);
   std::vector<Apart> seasons;
+  seasons.reserve(9);
   for (std::uint64_t seed = 1; seed <= 9; ++seed) {
     const auto minutes = minutes_of(bank_Wh(), seed, 20, {0.2, 0.2, 0.06});
     std::vector<season::Minute> halves;
     for (const season::Minute& m : minutes) halves.insert(halves.end(), 2, m);
     std::vector<double> charge;
+    charge.reserve(minutes.size());
     season::SystemState<double> one = season::full_and_rested(whole, 18.0);
     season::Ledger<double> books;
     season::run_minutes<double>(whole, minutes, one, books,
@@ -132,6 +134,7 @@ TEST_P(EverySeason, HalfTheStepChangesLittle) {
   }
   const auto median = [&](double Apart::*member) {
     std::vector<double> values;
+    values.reserve(seasons.size());
     for (const Apart& a : seasons) values.push_back(a.*member);
     std::sort(values.begin(), values.end());
     return values[values.size() / 2];

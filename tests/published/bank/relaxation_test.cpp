@@ -65,6 +65,21 @@ TEST(Relaxation, EndOfStepForm) {
   }
 }
 
+// To stand at 14.2 V at the end of the minute it must take 77.6124 A; at the start of it the same 14.2 V
+// would be 143.75 A. Tolerance: the digits given.
+TEST(Relaxation, CurrentOfAHeldVoltage) {
+  const PlainBank plain = bank_of(0.008, 0.005, 20.0, 0.004, 300.0);
+  bank::State<double> s;
+  s.fast_V = 0.10;
+  s.slow_V = 0.05;
+  const auto p = plain.parameters(60.0);
+  const auto before = bank::terminal<double>(p, s);
+  EXPECT_NEAR((before.instant_V - 14.2) / before.instant_ohm, -143.75, 1e-6);
+  run(p, s, -77.6124);
+  const auto after = bank::terminal<double>(p, s);
+  EXPECT_NEAR(after.instant_V + after.instant_ohm * 77.6124, 14.2, 1e-5);
+}
+
 // The same bank's mean voltage over the step is the mean of the exact course of the voltage: Simpson's rule
 // over 600 parts; tolerance 1e-9 V.
 TEST(Relaxation, MeanOverTheStep) {
