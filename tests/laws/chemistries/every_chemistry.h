@@ -1,5 +1,6 @@
 #pragma once
-// Every simulated chemistry of the catalogue with one of its batteries, and random states and currents for them.
+// Every simulated chemistry of the catalogue with one of its batteries, and random states and currents for
+// them.
 #include <gtest/gtest.h>
 
 #include <string>

@@ -73,8 +73,8 @@ TEST_P(EveryChemistry, MoreCurrentLessVoltage) {
   }
 }
 
-// Without side reaction and self-discharge a bank at rest comes back to the open-circuit voltage of its charge, rising
-// all the way after a discharge and falling all the way after a charge.
+// Without side reaction and self-discharge a bank at rest comes back to the open-circuit voltage of its
+// charge, rising all the way after a discharge and falling all the way after a charge.
 TEST_P(EveryChemistry, RestLeadsToOpenCircuit) {
   base::RandomStream random(4);
   auto p = parameters(60.0);
@@ -102,8 +102,8 @@ TEST_P(EveryChemistry, RestLeadsToOpenCircuit) {
   }
 }
 
-// The exponential update is exact where the constants do not change on the way: one step of 60 s and two of 30 s at a
-// constant current end alike, charge to 1e-9 and voltages to 1e-6 V.
+// The exponential update is exact where the constants do not change on the way: one step of 60 s and two of
+// 30 s at a constant current end alike, charge to 1e-9 and voltages to 1e-6 V.
 TEST_P(EveryChemistry, TwoHalfStepsMakeOne) {
   chemistry_.resistance.ohmic_by_soc.clear();
   chemistry_.resistance.relaxing_by_soc.clear();
@@ -140,8 +140,8 @@ TEST_P(EveryChemistry, OpenCircuitCurveRises) {
   EXPECT_GT(last_V, cell::open_circuit_V(chemistry_, 0.0));
 }
 
-// No load and no source: no current, whatever the bank has been through. And a set-point at the bank's own voltage
-// asks for none either, as current is voltage difference over resistance.
+// No load and no source: no current, whatever the bank has been through. And a set-point at the bank's own
+// voltage asks for none either, as current is voltage difference over resistance.
 TEST_P(EveryChemistry, NoCurrentWithoutCause) {
   base::RandomStream random(6);
   season::System<double> system;
@@ -156,7 +156,8 @@ TEST_P(EveryChemistry, NoCurrentWithoutCause) {
   }
 }
 
-// Kirchhoff's first law at the solution: what the bank gives is what the loads take less what the sources give.
+// Kirchhoff's first law at the solution: what the bank gives is what the loads take less what the sources
+// give.
 TEST_P(EveryChemistry, CurrentsOfTheBusBalance) {
   base::RandomStream random(7);
   season::System<double> system;
@@ -175,7 +176,8 @@ TEST_P(EveryChemistry, CurrentsOfTheBusBalance) {
     const auto bus = season::solve_bus<double>(system, minute, t, load_W, inverter_W, t.source_V, 1.0);
     // A nearly full lead-acid bank would need more than 1.5 times its voltage; there the set-point decides.
     if (bus.collapsed || bus.bus_V > 1.499 * t.source_V) continue;
-    const double sources_A = minute.solar_W / bus.bus_V + (minute.engine ? 30.0 : 0.0) + (minute.mains ? 20.0 : 0.0);
+    const double sources_A =
+        minute.solar_W / bus.bus_V + (minute.engine ? 30.0 : 0.0) + (minute.mains ? 20.0 : 0.0);
     const double input_A =
         season::inverter_draw<double>(bus.bus_V, inverter_W, system.inverter_cable_ohm).current_A;
     const double through_A = sources_A + load_W / bus.bus_V + input_A + std::fabs(bus.bank_A);

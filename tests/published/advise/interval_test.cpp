@@ -8,8 +8,8 @@
 namespace voltwright::advise {
 namespace {
 
-// 95 %, worked out independently: 1 of 1000 lies between 0.02 and 0.56 %, 0 of 1000 below 0.383 %, 0 of 100 below
-// 3.70 %, 3 of 1000 between 0.10 and 0.88 %. Half a unit of the last digit.
+// 95 %, worked out independently: 1 of 1000 lies between 0.02 and 0.56 %, 0 of 1000 below 0.383 %, 0 of 100
+// below 3.70 %, 3 of 1000 between 0.10 and 0.88 %. Half a unit of the last digit.
 TEST(WilsonInterval, Values) {
   const struct {
     int events, seasons;
@@ -23,8 +23,8 @@ TEST(WilsonInterval, Values) {
   }
 }
 
-// By definition the ends are the shares p from which the observed share is 1.95996 standard errors sqrt(p (1 - p) / n)
-// away. Tolerance: rounding.
+// By definition the ends are the shares p from which the observed share is 1.95996 standard errors sqrt(p (1
+// - p) / n) away. Tolerance: rounding.
 TEST(WilsonInterval, EndsAreTwoErrorsAway) {
   for (const int seasons : {20, 100, 1000}) {
     for (int events = 1; events < seasons; events += 1 + seasons / 13) {

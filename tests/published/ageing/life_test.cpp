@@ -10,8 +10,8 @@ namespace {
 
 using ageing::Spread;
 
-// Glass mat, integrator's note (bib:agmIntegrator): 1000 cycles at 50 % and 500 at 80 %; the power law through both gives
-// 360 at 100 %. The record keeps the exponent; tolerance 1 %.
+// Glass mat, integrator's note (bib:agmIntegrator): 1000 cycles at 50 % and 500 at 80 %; the power law
+// through both gives 360 at 100 %. The record keeps the exponent; tolerance 1 %.
 TEST(CycleLife, GlassMatAgainstDepth) {
   const cell::LifeFigures& life = chemistry("agm").life;
   const double half = ageing::cycles_at_depth(life, 0.5, Spread::kLongest);
@@ -20,7 +20,8 @@ TEST(CycleLife, GlassMatAgainstDepth) {
   EXPECT_NEAR(ageing::cycles_at_depth(life, 1.0, Spread::kLongest), 360.0, 3.6);
 }
 
-// Lead-acid life halves for every 10 K above 25 degC (two independent texts): 0.5 at 35, 0.25 at 45 degC. Exact.
+// Lead-acid life halves for every 10 K above 25 degC (two independent texts): 0.5 at 35, 0.25 at 45 degC.
+// Exact.
 TEST(CalendarLife, HalvesEveryTenKelvin) {
   cell::LifeFigures life;
   life.calendar_years = {5.0, 8.0, 12.0};

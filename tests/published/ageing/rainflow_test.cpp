@@ -9,8 +9,8 @@
 namespace voltwright::ageing {
 namespace {
 
-// ASTM E1049-85, figure 6 (from memory): peaks and valleys -2 1 -3 5 -1 3 -4 4 -2 give ranges 3: 0.5, 4: 1.5, 6: 0.5,
-// 8: 1.0, 9: 0.5 cycles. Exact.
+// ASTM E1049-85, figure 6 (from memory): peaks and valleys -2 1 -3 5 -1 3 -4 4 -2 give ranges 3: 0.5, 4: 1.5,
+// 6: 0.5, 8: 1.0, 9: 0.5 cycles. Exact.
 TEST(Rainflow, WorkedExampleOfTheStandard) {
   RainflowCounter counter;
   for (const double v : {-2.0, 1.0, -3.0, 5.0, -1.0, 3.0, -4.0, 4.0, -2.0}) counter.add(v);

@@ -14,7 +14,9 @@ struct Driven {
   cell::Tables tables;
 
   Driven(const char* chemistry_id, const char* battery_id)
-      : kind(chemistry(chemistry_id)), battery(*catalogue().battery(battery_id)), tables(cell::make_tables(kind)) {}
+      : kind(chemistry(chemistry_id)),
+        battery(*catalogue().battery(battery_id)),
+        tables(cell::make_tables(kind)) {}
 };
 
 /// Hours until the available level is used up at a constant current and 25 degC, held by a large heat loss.
@@ -30,19 +32,19 @@ double hours_of(const Driven& d, double current_A) {
   return 1e9;
 }
 
-// The meaning of a 20 h rating: at a twentieth of its ampere-hours a battery lasts 20 h, whatever exponent is put into
-// Peukert's law. Tolerance 1 %: the fit's residual of 0.1 % and what side reaction and self-discharge take (0.1 to
-// 0.4 %).
+// The meaning of a 20 h rating: at a twentieth of its ampere-hours a battery lasts 20 h, whatever exponent is
+// put into Peukert's law. Tolerance 1 %: the fit's residual of 0.1 % and what side reaction and
+// self-discharge take (0.1 to 0.4 %).
 TEST(CatalogueBank, TwentyHoursAtTheTwentyHourCurrent) {
-  for (const auto& [kind, id] : {std::pair{"agm", "agm-12v-200ah"}, {"gel", "gel-12v-100ah"},
-                                 {"flooded", "flooded-6v-225ah"}}) {
+  for (const auto& [kind, id] :
+       {std::pair{"agm", "agm-12v-200ah"}, {"gel", "gel-12v-100ah"}, {"flooded", "flooded-6v-225ah"}}) {
     const Driven d(kind, id);
     EXPECT_NEAR(hours_of(d, d.battery.capacity_Ah / 20.0), 20.0, 0.2) << id;
   }
 }
 
-// Median of 26 glass-mat data sheets, about 2020: 0.614 of the 20 h capacity in one hour, 0.839 in five, 0.939 in ten
-// (bib:genericBatteries). Tolerance 1 %: residual of the fit and one step of a minute.
+// Median of 26 glass-mat data sheets, about 2020: 0.614 of the 20 h capacity in one hour, 0.839 in five,
+// 0.939 in ten (bib:genericBatteries). Tolerance 1 %: residual of the fit and one step of a minute.
 TEST(CatalogueBank, GlassMatAtHigherRates) {
   const Driven d("agm", "agm-12v-200ah");
   EXPECT_NEAR(hours_of(d, 0.614 * d.battery.capacity_Ah), 1.0, 0.02);
@@ -50,8 +52,8 @@ TEST(CatalogueBank, GlassMatAtHigherRates) {
   EXPECT_NEAR(hours_of(d, 0.939 * d.battery.capacity_Ah / 10.0), 10.0, 0.1);
 }
 
-// The same rows as a share that can be drawn in the cold: iron-phosphate 0.82 at 0, 0.68 at -10, 0.55 at -20 degC
-// (bib:genericBatteries, four texts).
+// The same rows as a share that can be drawn in the cold: iron-phosphate 0.82 at 0, 0.68 at -10, 0.55 at -20
+// degC (bib:genericBatteries, four texts).
 TEST(CatalogueBank, IronPhosphateKeepsLessInTheCold) {
   const Driven d("lfp", "lfp-12v-100ah");
   const auto p = bank::assemble(d.battery, d.kind, d.tables, {1, 1, 0.0}, 0.0, 1.0, 60.0);
@@ -63,8 +65,8 @@ TEST(CatalogueBank, IronPhosphateKeepsLessInTheCold) {
   }
 }
 
-// Battery University BU-410, table 1: graphite lithium cells take no charge below freezing, lead-acid at most 0.3 of its
-// capacity per hour. The block is released 3 K above (common practice, no source).
+// Battery University BU-410, table 1: graphite lithium cells take no charge below freezing, lead-acid at most
+// 0.3 of its capacity per hour. The block is released 3 K above (common practice, no source).
 TEST(CatalogueBank, ChargingInTheCold) {
   const Driven lithium("lfp", "lfp-12v-100ah");
   const season::Installation plain;

@@ -6,8 +6,8 @@
 namespace voltwright::published {
 namespace {
 
-// Joule's law: 50 A through 15 mohm give 37.5 W. Bernardi, Pawlikowski and Newman 1985: reversible heat -I T dU/dT, four
-// cells with -0.04 mV/K at 298.15 K and 50 A: 2.385 W are released. Tolerance 1 mW.
+// Joule's law: 50 A through 15 mohm give 37.5 W. Bernardi, Pawlikowski and Newman 1985: reversible heat -I T
+// dU/dT, four cells with -0.04 mV/K at 298.15 K and 50 A: 2.385 W are released. Tolerance 1 mW.
 TEST(Heat, JouleAndReversible) {
   cell::Chemistry c = plain_chemistry(3.3);
   c.entropic_mV_per_K = {{0.0, -0.04}, {1.0, -0.04}};
@@ -24,8 +24,8 @@ TEST(Heat, JouleAndReversible) {
   EXPECT_NEAR(run(p, s, -50.0).heat_W, 37.5 - 2.3852, 1e-3);
 }
 
-// One heat node: 5 kg, 1000 J/kgK, 1.5 W/K, 8 W, surroundings 25 degC: 25.8786, 28.5222 and 29.7183 degC after 600,
-// 3600 and 7200 s (exact exponential), in steps of any length. Tolerance: the digits given.
+// One heat node: 5 kg, 1000 J/kgK, 1.5 W/K, 8 W, surroundings 25 degC: 25.8786, 28.5222 and 29.7183 degC
+// after 600, 3600 and 7200 s (exact exponential), in steps of any length. Tolerance: the digits given.
 TEST(Heat, OneNodeWarming) {
   PlainBank plain(plain_chemistry(3.3), 100.0);
   plain.battery.mass_kg.typical = 5.0;

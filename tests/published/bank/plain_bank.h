@@ -1,6 +1,6 @@
 #pragma once
-// One-cell banks with round constants, so that published numbers can be put in directly: flat open-circuit voltage,
-// no losses, no change with temperature unless a case sets it.
+// One-cell banks with round constants, so that published numbers can be put in directly: flat open-circuit
+// voltage, no losses, no change with temperature unless a case sets it.
 #include "engine/bank/electrochemistry.h"
 
 namespace voltwright::published {
@@ -34,8 +34,8 @@ struct PlainBank {
 };
 
 /// One step at a constant current, discharge positive.
-inline bank::StepLosses<double> run(const bank::Parameters<double>& p, bank::State<double>& s, double current_A,
-                                    double surroundings_C = 25.0, double heater_W = 0.0) {
+inline bank::StepLosses<double> run(const bank::Parameters<double>& p, bank::State<double>& s,
+                                    double current_A, double surroundings_C = 25.0, double heater_W = 0.0) {
   return bank::advance<double>(p, bank::terminal<double>(p, s), s, current_A, surroundings_C, heater_W);
 }
 

@@ -6,12 +6,15 @@
 namespace voltwright::cell {
 namespace {
 
-// Arrhenius' law with the gas constant 8.314462618 J/molK: resistance over that at 25 degC. Worked out independently;
-// tolerance: the digits given.
+// Arrhenius' law with the gas constant 8.314462618 J/molK: resistance over that at 25 degC. Worked out
+// independently; tolerance: the digits given.
 TEST(ResistanceAgainstTemperature, Arrhenius) {
   const struct {
     double activation_kJ_mol, temperature_C, ratio;
-  } kRows[] = {{20.0, 0.0, 2.0926}, {30.0, 0.0, 3.0271}, {50.0, 0.0, 6.3346}, {20.0, -20.0, 4.1961},
+  } kRows[] = {{20.0, 0.0, 2.0926},
+               {30.0, 0.0, 3.0271},
+               {50.0, 0.0, 6.3346},
+               {20.0, -20.0, 4.1961},
                {30.0, 40.0, 0.5601}};
   for (const auto& row : kRows) {
     Resistance resistance;
@@ -22,8 +25,8 @@ TEST(ResistanceAgainstTemperature, Arrhenius) {
   }
 }
 
-// The half-kelvin grid against the law: the largest error of a straight line between grid points at the coldest
-// place is below 0.05 %.
+// The half-kelvin grid against the law: the largest error of a straight line between grid points at the
+// coldest place is below 0.05 %.
 TEST(ResistanceAgainstTemperature, GridIsFineEnough) {
   Chemistry c;
   c.resistance.activation_kJ_mol = 20.0;
@@ -35,7 +38,8 @@ TEST(ResistanceAgainstTemperature, GridIsFineEnough) {
   }
 }
 
-// Self-discharge doubles every 10 K (battery management programs after IEEE 485; 5 % a month at 25 degC for lead-acid).
+// Self-discharge doubles every 10 K (battery management programs after IEEE 485; 5 % a month at 25 degC for
+// lead-acid).
 TEST(SelfDischarge, DoublesEveryTenKelvin) {
   const Tables tables = make_tables(Chemistry{});
   const Tables* at = &tables;

@@ -1,5 +1,6 @@
-// A refrigerator against the room: energy relative to 25 degC, inside 4 degC. Lower bound: heat gain alone, (T - 4) / 21.
-// Upper bound: heat gain over a Carnot coefficient with 15 K on both sides. Both worked out independently.
+// A refrigerator against the room: energy relative to 25 degC, inside 4 degC. Lower bound: heat gain alone,
+// (T - 4) / 21. Upper bound: heat gain over a Carnot coefficient with 15 K on both sides. Both worked out
+// independently.
 #include "engine/demand/cooling.h"
 
 #include <gtest/gtest.h>

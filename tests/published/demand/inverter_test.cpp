@@ -21,7 +21,7 @@ Inverter sample() {
 TEST(InverterCurve, SampleSet) {
   const struct {
     double load, input_W, efficiency;
-  } kRows[] = {{0.0, 16.0, 0.0},      {0.05, 119.3, 0.8382}, {0.10, 223.2, 0.8961}, {0.25, 538.5, 0.9285},
+  } kRows[] = {{0.0, 16.0, 0.0},       {0.05, 119.3, 0.8382},  {0.10, 223.2, 0.8961}, {0.25, 538.5, 0.9285},
                {0.50, 1076.0, 0.9294}, {0.75, 1628.5, 0.9211}, {1.0, 2196.0, 0.9107}};
   for (const auto& row : kRows) {
     const double output_W = 2000.0 * row.load;

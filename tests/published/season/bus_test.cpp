@@ -1,5 +1,5 @@
-// Constant power from a source behind a resistance: R I^2 - E I + P = 0, the smaller root; none if P > E^2 / 4R. All
-// expected values are that quadratic solved independently; tolerance: the digits given.
+// Constant power from a source behind a resistance: R I^2 - E I + P = 0, the smaller root; none if P > E^2 /
+// 4R. All expected values are that quadratic solved independently; tolerance: the digits given.
 #include "engine/season/bus.h"
 
 #include <gtest/gtest.h>
@@ -53,8 +53,8 @@ TEST(ConstantPower, OneResistance) {
   }
 }
 
-// The most that 13.2 V behind 0.02 ohm can give is 2178 W at 6.6 V; there the discriminant is -2.8e-14 in binary
-// arithmetic. At and above it the bus must be called collapsed, with finite numbers.
+// The most that 13.2 V behind 0.02 ohm can give is 2178 W at 6.6 V; there the discriminant is -2.8e-14 in
+// binary arithmetic. At and above it the bus must be called collapsed, with finite numbers.
 TEST(ConstantPower, AtAndAboveTheLargestPower) {
   const Source source(13.2, 0.02);
   for (const double load_W : {2178.0, 2300.0, 1e5}) {
@@ -66,9 +66,9 @@ TEST(ConstantPower, AtAndAboveTheLargestPower) {
   EXPECT_NEAR(season::inverter_draw<double>(13.2, 2178.0, 0.02).current_A, 330.0, 0.05);
 }
 
-// Relaxation within a step: 13.2 V, pairs at 0.10 and 0.05 V, R0 8 mohm, 5 mohm 20 s, 4 mohm 300 s, 600 W. Before the
-// pairs move 47.351520 A at 12.671188 V; with what they have become after 60 s 47.970741 A at 12.507624 V. The mean
-// over the step lies between, and approaches the first as the step shrinks.
+// Relaxation within a step: 13.2 V, pairs at 0.10 and 0.05 V, R0 8 mohm, 5 mohm 20 s, 4 mohm 300 s, 600 W.
+// Before the pairs move 47.351520 A at 12.671188 V; with what they have become after 60 s 47.970741 A
+// at 12.507624 V. The mean over the step lies between, and approaches the first as the step shrinks.
 TEST(ConstantPower, WithRelaxation) {
   cell::Chemistry c = plain_chemistry(13.2);
   c.resistance.ohmic_ohm_Ah = 0.008;
@@ -104,13 +104,16 @@ TEST(ConstantPower, WithRelaxation) {
   EXPECT_NEAR((t.instant_V - t.instant_ohm * end_A) * end_A, 600.0, 1e-3);
 }
 
-// Inverter input of 2196 W: 12.8 V, 5 mohm 184.9 A, 11.88 V; 12.0 V, 10 mohm 225.3 A, 9.75 V; 11.5 V, 15 mohm 360 A,
-// 6.1 V; 25.6 V, 10 mohm 88.9 A; 51.2 V, 20 mohm 43.6 A. Half a unit of the last digit.
+// Inverter input of 2196 W: 12.8 V, 5 mohm 184.9 A, 11.88 V; 12.0 V, 10 mohm 225.3 A, 9.75 V; 11.5 V, 15 mohm
+// 360 A, 6.1 V; 25.6 V, 10 mohm 88.9 A; 51.2 V, 20 mohm 43.6 A. Half a unit of the last digit.
 TEST(InverterInput, BehindItsCable) {
   const struct {
     double bus_V, ohm, current_A, input_V;
-  } kRows[] = {{12.8, 0.005, 184.9, 11.88}, {12.0, 0.010, 225.3, 9.75}, {11.5, 0.015, 360.0, 6.1},
-               {25.6, 0.010, 88.9, 24.71}, {51.2, 0.020, 43.6, 50.33}};
+  } kRows[] = {{12.8, 0.005, 184.9, 11.88},
+               {12.0, 0.010, 225.3, 9.75},
+               {11.5, 0.015, 360.0, 6.1},
+               {25.6, 0.010, 88.9, 24.71},
+               {51.2, 0.020, 43.6, 50.33}};
   for (const auto& row : kRows) {
     const auto draw = season::inverter_draw<double>(row.bus_V, 2196.0, row.ohm);
     EXPECT_NEAR(draw.current_A, row.current_A, 0.05) << row.bus_V;
@@ -118,8 +121,8 @@ TEST(InverterInput, BehindItsCable) {
   }
 }
 
-// 3700 W from 12.0 V behind 10 mohm is more than the 3600 W there are: with the resistance inside the bank the bus
-// collapses and the energy counts as not delivered.
+// 3700 W from 12.0 V behind 10 mohm is more than the 3600 W there are: with the resistance inside the bank
+// the bus collapses and the energy counts as not delivered.
 TEST(InverterInput, MoreThanThereIs) {
   Source source(12.0, 0.010);
   EXPECT_TRUE(source.solve(0.0, 3700.0, 0.0).collapsed);
@@ -135,8 +138,8 @@ TEST(InverterInput, MoreThanThereIs) {
   EXPECT_NEAR(report.bank_A, 0.0, 1e-9);
 }
 
-// 2196 W behind 10 mohm from 12.0 V leave 9.75 V at the inverter, which a cut-off of 10.5 V does not allow: it is off
-// from the next minute on, and back when the bus is above the restart voltage.
+// 2196 W behind 10 mohm from 12.0 V leave 9.75 V at the inverter, which a cut-off of 10.5 V does not allow:
+// it is off from the next minute on, and back when the bus is above the restart voltage.
 TEST(InverterInput, TripsOnLowVoltage) {
   Source source(12.0, 1e-7);
   source.system.inverter_cable_ohm = 0.010;

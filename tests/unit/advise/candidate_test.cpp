@@ -34,15 +34,16 @@ class Candidates : public ::testing::Test {
     return found;
   }
   const std::vector<cell::Chemistry> chemistries_{chemistry("a"), chemistry("b"), chemistry("new", false)};
-  const std::vector<bank::Battery> batteries_{battery("a6", "a", 6.0, 8), battery("a12", "a", 12.0, 2),
-                                              battery("b12", "b", 12.0, 1), battery("b24", "b", 24.0, 1),
-                                              battery("new12", "new", 12.0, 4), battery("none12", "gone", 12.0, 4)};
+  const std::vector<bank::Battery> batteries_{
+      battery("a6", "a", 6.0, 8),   battery("a12", "a", 12.0, 2),     battery("b12", "b", 12.0, 1),
+      battery("b24", "b", 24.0, 1), battery("new12", "new", 12.0, 4), battery("none12", "gone", 12.0, 4)};
   Plan plan_;
 };
 
 TEST_F(Candidates, SeriesToTheSystemVoltageParallelToTheLimit) {
   plan_.candidates.max_parallel = 2;
-  EXPECT_EQ(ids(), (std::set<std::string>{"a6:2s1p", "a6:2s2p", "a12:1s1p", "a12:1s2p", "b12:1s1p", "b12:1s2p"}));
+  EXPECT_EQ(ids(),
+            (std::set<std::string>{"a6:2s1p", "a6:2s2p", "a12:1s1p", "a12:1s2p", "b12:1s1p", "b12:1s2p"}));
 }
 
 TEST_F(Candidates, MoreInSeriesOnlyWhereAllowed) {
@@ -59,7 +60,8 @@ TEST_F(Candidates, ListsNarrowTheChoice) {
   EXPECT_EQ(ids(), (std::set<std::string>{"b12:1s1p"}));
   plan_.candidates.chemistries.clear();
   plan_.candidates.batteries = {"a12", "new12"};
-  EXPECT_EQ(ids(), (std::set<std::string>{"a12:1s1p"})) << "a chemistry that is not simulated is never a candidate";
+  EXPECT_EQ(ids(), (std::set<std::string>{"a12:1s1p"}))
+      << "a chemistry that is not simulated is never a candidate";
 }
 
 TEST_F(Candidates, SmallestFirstWithinABattery) {

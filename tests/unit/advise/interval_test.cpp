@@ -36,7 +36,7 @@ TEST(SeasonsToDecide, NoneIfDecided) {
 
 // The smallest number at which the interval of the same share leaves the limit out; one fewer would not do.
 TEST(SeasonsToDecide, IsTheSmallestNumber) {
-  for (const int events : {0, 1, 2, 8}) {
+  for (const int events : {0, 1, 2, 5}) {
     const Chance now = chance_of(events, events == 0 ? 20 : 50);
     const int n = seasons_to_decide(now, 0.05);
     ASSERT_GT(n, now.seasons);

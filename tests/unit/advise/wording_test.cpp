@@ -39,9 +39,7 @@ TEST(Figure, UnitAfterANarrowSpace) {
   EXPECT_EQ(figure(-5.0, "°C"), "\u22125\u202F°C");
 }
 
-TEST(Figure, WithoutEnd) {
-  EXPECT_EQ(figure(std::numeric_limits<double>::infinity()), "unlimited");
-}
+TEST(Figure, WithoutEnd) { EXPECT_EQ(figure(std::numeric_limits<double>::infinity()), "unlimited"); }
 
 TEST(Percent, TwoDigits) {
   EXPECT_EQ(percent(0.0035), "0.35\u202F%");

@@ -75,8 +75,8 @@ TEST(Rainflow, CanBeAskedInTheMiddle) {
   for (std::size_t i = 0; i < a.size(); ++i) EXPECT_EQ(a[i].depth, b[i].depth);
 }
 
-// Every way down and up is in exactly one half cycle: the ranges times twice their count add up to the length of the
-// way between turning points.
+// Every way down and up is in exactly one half cycle: the ranges times twice their count add up to the length
+// of the way between turning points.
 TEST(Rainflow, NoWayIsLost) {
   base::RandomStream random(9);
   std::vector<double> series;

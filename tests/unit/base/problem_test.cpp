@@ -16,7 +16,8 @@ TEST(Problem, SaysWhereWhatGivenAllowedAndRemedy) {
   p.limit = "0 to 90 deg";
   p.remedy = "Lay it flatter.";
   EXPECT_EQ(to_text(p),
-            "plan.toml:12:8: arrays.tilt: The tilt is too steep. Given: 97 deg. Allowed: 0 to 90 deg. Lay it flatter.");
+            "plan.toml:12:8: arrays.tilt: The tilt is too steep. Given: 97 deg. Allowed: 0 to 90 deg. Lay it "
+            "flatter.");
   p.where = {"plan.toml", 12, 0};
   p.severity = Severity::kWarning;
   EXPECT_EQ(to_text(p).find("plan.toml:12: warning: "), 0U);

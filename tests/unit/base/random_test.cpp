@@ -7,7 +7,8 @@
 namespace voltwright::base {
 namespace {
 
-// SplitMix64, first outputs of the reference generator started at 0 (Steele, Lea and Flood 2014; values from memory).
+// SplitMix64, first outputs of the reference generator started at 0 (Steele, Lea and Flood 2014; values from
+// memory).
 TEST(RandomStream, MixesLikeTheReference) {
   EXPECT_EQ(mix_bits(0), 0xe220a8397b1dcdafULL);
   EXPECT_EQ(mix_bits(0x9e3779b97f4a7c15ULL), 0x6e789e6aa1b965f4ULL);

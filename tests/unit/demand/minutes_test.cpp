@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 #include <vector>
 
@@ -13,7 +14,7 @@
 namespace voltwright::demand {
 namespace {
 
-constexpr int kDay_min = 1440;
+constexpr std::size_t kDay_min = 1440;
 
 /// Whole days from midnight in one room temperature.
 struct Days {
@@ -22,16 +23,16 @@ struct Days {
   std::vector<float> room_C;
   bool occupied = true;
 
-  explicit Days(int count, float room = 25.0F) {
-    for (int i = 0; i < count * kDay_min; ++i) {
-      second.push_back(i % kDay_min * 60);
-      day.push_back(i / kDay_min);
+  explicit Days(std::size_t count, float room = 25.0F) {
+    for (std::size_t i = 0; i < count * kDay_min; ++i) {
+      second.push_back(static_cast<std::int32_t>(i % kDay_min * 60));
+      day.push_back(static_cast<std::int32_t>(i / kDay_min));
       driving.push_back(second.back() >= 9 * 3600 && second.back() < 11 * 3600 ? 1 : 0);
       room_C.push_back(room);
     }
   }
-  DemandMinutes draw(const std::vector<Load>& loads, const Inverter* inverter = nullptr, std::uint64_t seed = 1,
-                     std::uint64_t season = 0) const {
+  DemandMinutes draw(const std::vector<Load>& loads, const Inverter* inverter = nullptr,
+                     std::uint64_t seed = 1, std::uint64_t season = 0) const {
     return demand_minutes(loads, inverter, {second, day, driving, room_C, occupied}, seed, season);
   }
 };
@@ -39,10 +40,10 @@ struct Days {
 double energy_Wh(const std::vector<float>& power_W) {
   return std::accumulate(power_W.begin(), power_W.end(), 0.0) / 60.0;
 }
-std::vector<int> minutes_on(const std::vector<float>& power_W) {
-  std::vector<int> on;
+std::vector<std::size_t> minutes_on(const std::vector<float>& power_W) {
+  std::vector<std::size_t> on;
   for (std::size_t i = 0; i < power_W.size(); ++i) {
-    if (power_W[i] > 0.0F) on.push_back(static_cast<int>(i));
+    if (power_W[i] > 0.0F) on.push_back(i);
   }
   return on;
 }
@@ -65,10 +66,10 @@ TEST(DemandMinutes, WindowOverMidnight) {
   load.window = {22 * 3600, 6 * 3600};
   const auto demand = Days(1).draw({load});
   EXPECT_NEAR(energy_Wh(demand.direct_W), 80.0, 1e-4);
-  EXPECT_GT(demand.direct_W[5 * 60 + 59], 0.0F);
-  EXPECT_EQ(demand.direct_W[6 * 60], 0.0F);
-  EXPECT_EQ(demand.direct_W[22 * 60 - 1], 0.0F);
-  EXPECT_GT(demand.direct_W[22 * 60], 0.0F);
+  EXPECT_GT(demand.direct_W[359], 0.0F);
+  EXPECT_EQ(demand.direct_W[360], 0.0F);
+  EXPECT_EQ(demand.direct_W[1319], 0.0F);
+  EXPECT_GT(demand.direct_W[1320], 0.0F);
 }
 
 TEST(DemandMinutes, HoursAcrossMidnight) {
@@ -77,8 +78,8 @@ TEST(DemandMinutes, HoursAcrossMidnight) {
   load.window.from_s = 22 * 3600;
   const auto demand = Days(3).draw({load});
   EXPECT_NEAR(energy_Wh(demand.direct_W), 3 * 240.0, 1e-3);
-  EXPECT_GT(demand.direct_W[kDay_min + 1 * 60 + 59], 0.0F);
-  EXPECT_EQ(demand.direct_W[kDay_min + 2 * 60], 0.0F);
+  EXPECT_GT(demand.direct_W[kDay_min + 119], 0.0F);
+  EXPECT_EQ(demand.direct_W[kDay_min + 120], 0.0F);
 }
 
 // A part of a minute runs at part of the power.
@@ -92,8 +93,8 @@ TEST(DemandMinutes, SecondsCount) {
   EXPECT_EQ(demand.direct_W[62], 0.0F);
 }
 
-// 2.4 events of 10 min a day at random inside a window: over 2,000 days the mean energy is right within five standard
-// errors of the number of events, and none lies outside the window.
+// 2.4 events of 10 min a day at random inside a window: over 2,000 days the mean energy is right within five
+// standard errors of the number of events, and none lies outside the window.
 TEST(DemandMinutes, EventsAverageOverManyDays) {
   Load load = load_of(120.0, Pattern::kEvents);
   load.events_per_day = 2.4;
@@ -102,9 +103,9 @@ TEST(DemandMinutes, EventsAverageOverManyDays) {
   const auto demand = Days(2000).draw({load});
   const double events = energy_Wh(demand.direct_W) / 20.0 / 2000.0;
   EXPECT_NEAR(events, 2.4, 5.0 * 0.49 / std::sqrt(2000.0));
-  for (const int i : minutes_on(demand.direct_W)) {
-    EXPECT_GE(i % kDay_min, 7 * 60);
-    EXPECT_LT(i % kDay_min, 10 * 60);
+  for (const std::size_t i : minutes_on(demand.direct_W)) {
+    EXPECT_GE(i % kDay_min, 7U * 60U);
+    EXPECT_LT(i % kDay_min, 10U * 60U);
   }
 }
 
@@ -151,8 +152,8 @@ TEST(DemandMinutes, SurgeStandsInTheFirstMinuteOnly) {
   load.window = {8 * 3600, 9 * 3600};
   load.surge_factor = 4.0;
   const auto demand = Days(2).draw({load});
-  EXPECT_EQ(minutes_on(demand.surge_direct_W), (std::vector<int>{8 * 60, kDay_min + 8 * 60}));
-  EXPECT_NEAR(static_cast<double>(demand.surge_direct_W[8 * 60]), 300.0, 1e-3);
+  EXPECT_EQ(minutes_on(demand.surge_direct_W), (std::vector<std::size_t>{480, kDay_min + 480}));
+  EXPECT_NEAR(static_cast<double>(demand.surge_direct_W[480]), 300.0, 1e-3);
 }
 
 // Two loads that start in one minute: the larger start counts, as they do not start in the same instant.
@@ -210,7 +211,8 @@ TEST(DemandMinutes, InverterAddsItsLosses) {
   EXPECT_NEAR(static_cast<double>(demand.surge_inverter_W[480]),
               inverter_input_W(inverter, 1000.0) - inverter_input_W(inverter, 500.0), 1e-3);
   EXPECT_EQ(energy_Wh(demand.direct_W), 0.0);
-  EXPECT_EQ(energy_Wh(Days(1).draw({load}, nullptr).inverter_W), 0.0) << "no inverter, no alternating current";
+  EXPECT_EQ(energy_Wh(Days(1).draw({load}, nullptr).inverter_W), 0.0)
+      << "no inverter, no alternating current";
 }
 
 TEST(DemandMinutes, EssentialPartOfTheInverter) {
