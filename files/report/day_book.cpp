@@ -101,7 +101,7 @@ std::string day_book(const ReportSeason& season, const advise::Plan& plan) {
   }
   rows += "</tbody></table>";
   return key + "<figure>" + drawn(days, false, summary) + drawn(days, true, summary) + "</figure>" +
-         fold(fmt::format("Table of {} days", days.size()), rows);
+         data_fold(fmt::format("Table of {} days", days.size()), rows);
 }
 
 }  // namespace voltwright::files::report

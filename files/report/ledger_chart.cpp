@@ -59,7 +59,7 @@ Sheet sheet_of(const advise::Trial& trial) {
   add(sheet.in, "Engine", sum.engine_Wh / n);
   add(sheet.in, "Solar", sum.solar_Wh / n);
   add(sheet.in, "Mains", sum.mains_Wh / n);
-  add(sheet.in, "From the bank's store", sum.drawn_from_store_Wh / n);
+  add(sheet.in, "From store", sum.drawn_from_store_Wh / n);
   add(sheet.out, "Direct-current loads", sum.direct_Wh / n);
   add(sheet.out, "Inverter and its loads", sum.inverter_Wh / n);
   add(sheet.out, "Box heater", sum.heater_Wh / n);
@@ -67,7 +67,7 @@ Sheet sheet_of(const advise::Trial& trial) {
   add(sheet.out, "Resistance of the bank", (sum.resistance_Wh + sum.relaxing_Wh) / n);
   add(sheet.out, "Side reactions", sum.side_Wh / n);
   add(sheet.out, "Self-discharge", sum.self_discharge_Wh / n);
-  add(sheet.out, "Left in the bank's store", -sum.drawn_from_store_Wh / n);
+  add(sheet.out, "Left in store", -sum.drawn_from_store_Wh / n);
   double in = 0.0;
   for (const Entry& e : sheet.in) in += e.Wh;
   const bool kilo = in >= 10000.0;
@@ -143,15 +143,15 @@ std::string drawn(const Sheet& sheet, bool narrow) {
       R"svg(<defs><pattern id="{0}-hatched" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect class="hatch" width="2" height="6"/></pattern><pattern id="{0}-dotted" width="6" height="6" patternUnits="userSpaceOnUse"><circle class="hatch" cx="3" cy="3" r="1.2"/></pattern></defs>)svg",
       prefix));
   const Scale y{0.0, std::max(sheet.total, 1e-9), 30.0, 30.0 + tall};
-  const double in_x = narrow ? 92.0 : 150.0;
-  const double out_x = narrow ? 208.0 : 410.0;
+  const double in_x = narrow ? 96.0 : 150.0;
+  const double out_x = narrow ? 192.0 : 410.0;
   d.text(narrow ? 0.0 : in_x + 22.0, 14, "In, " + total, narrow ? "start" : "end", "strong");
   d.text(narrow ? width : out_x, 14, "Out, " + total, narrow ? "end" : "start", "strong");
   d.line(in_x + 22.0, y(0.0), out_x, y(0.0), "lead");
   d.line(in_x + 22.0, y(sheet.total), out_x, y(sheet.total), "lead");
   const double through = std::min(sheet.charged, sheet.total);
   const double middle = 0.5 * (in_x + 22.0 + out_x);
-  const double half = narrow ? 40.0 : 76.0;
+  const double half = narrow ? 30.0 : 76.0;
   const double tall_bank = y(through) - y(0.0);
   const double bank_top = y(sheet.total) - tall_bank;
   if (through > 0.0) d.box(middle - half, bank_top, 2.0 * half, tall_bank, "outline");
@@ -164,7 +164,7 @@ std::string drawn(const Sheet& sheet, bool narrow) {
   d.text(middle, text_y + 16.0, fixed(sheet.discharged, sheet.decimals) + again, "middle", "second");
   if (narrow && inside) d.text(middle, text_y + 32.0, "the bank", "middle", "second");
   column(d, sheet.in, in_x, y, true, in_x - 12.0, sheet, prefix, narrow);
-  column(d, sheet.out, out_x, y, false, out_x + 36.0, sheet, prefix, narrow);
+  column(d, sheet.out, out_x, y, false, out_x + (narrow ? 32.0 : 36.0), sheet, prefix, narrow);
   return d.finish();
 }
 

@@ -88,6 +88,11 @@ std::string fold(std::string_view summary, std::string_view body) {
   return "<details><summary>" + escaped(summary) + "</summary>" + std::string(body) + "</details>\n";
 }
 
+std::string data_fold(std::string_view summary, std::string_view body) {
+  return "<details class=\"data\"><summary>" + escaped(summary) + "</summary>" + std::string(body) +
+         "</details>\n";
+}
+
 std::string list_of(const std::vector<std::string>& texts, std::string_view css_class) {
   std::string out = fmt::format("<ul class=\"{}\">", css_class);
   for (const std::string& text : texts) out += "<li>" + escaped(text) + "</li>";

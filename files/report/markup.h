@@ -30,6 +30,9 @@ std::string section(std::string_view title, std::string_view how_to_read, std::s
 /// A fold, closed on screen and open on paper.
 std::string fold(std::string_view summary, std::string_view body);
 
+/// The table behind a picture, folded on screen and left off paper.
+std::string data_fold(std::string_view summary, std::string_view body);
+
 /// A list of escaped texts; `css_class` on the list.
 std::string list_of(const std::vector<std::string>& texts, std::string_view css_class);
 

@@ -15,7 +15,7 @@ namespace voltwright::files::report {
 namespace {
 
 constexpr std::size_t kDay_min = 1440;
-constexpr double kLeft = 52.0;
+constexpr double kLeft = 60.0;
 
 struct Frame {
   const Stretch* stretch;
@@ -257,7 +257,7 @@ std::string stretch_chart(const Stretch& stretch) {
       advise::percent(std::max(0.0, static_cast<double>(lowest))));
   return "<figure>" + drawn(s, false, summary) + drawn(s, true, summary) +
          R"(<figcaption><span class="swatch-ink"></span>bank <span class="swatch-outside"></span>outside air</figcaption></figure>)" +
-         fold("Table by day", day_table(s));
+         data_fold("Table by day", day_table(s));
 }
 
 }  // namespace voltwright::files::report

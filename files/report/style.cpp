@@ -49,7 +49,7 @@ td{padding:7px 12px 7px 0;border-bottom:1px solid var(--rule);vertical-align:top
 th:last-child,td:last-child{padding-right:0}
 .r{text-align:right}
 td small,.block small{display:block;font-size:12px;color:var(--ink2)}
-.rank .name{width:22%}.rank .why{width:25%}.rank td.r small{white-space:nowrap}
+.rank td[data-l]{white-space:nowrap}.rank .name{width:21%}.rank .why{width:25%}.rank td.r small{white-space:nowrap}
 th.chance,td.chance{width:168px}td.chance svg{margin-top:1px}
 tr.best td{background:var(--wash);border-bottom:1.5px solid var(--ink)}
 tr.best td.name{font-weight:600;border-left:4px solid var(--ink);padding-left:10px}
@@ -115,12 +115,12 @@ footer.block div:first-child{border-left:0}footer.block small{font-size:11px}
 svg.wide{display:none}svg.narrow{display:block;max-width:540px}
 .rank thead,.needs thead{display:none}
 .rank,.rank tbody,.needs,.needs tbody,.needs tr,.needs td{display:block;width:auto}
-.rank tr{display:grid;grid-template-columns:repeat(4,auto);gap:3px 12px;padding:10px 0;
+.rank tr{display:grid;grid-template-columns:1.3fr .9fr 1.2fr .8fr;gap:3px 8px;padding:10px 0;
 border-bottom:1px solid var(--rule)}
 .rank td{display:block;border:0;padding:0;width:auto}
 .rank .name,.rank .why,.rank .chance{grid-column:1/-1;width:auto}
 .rank td[data-l]:before{content:attr(data-l);display:block;font-size:12px;color:var(--ink2)}
-.rank .r{text-align:left}
+.rank .r{text-align:left}.rank td[data-l]{white-space:nowrap}
 tr.best{background:var(--wash);border-left:4px solid var(--ink);padding-left:10px!important}
 tr.best td,tr.best td.name{background:none;border:0;padding-left:0}
 tr.had td{border:0}tr.had{border-top:1.5px solid var(--ink)}
@@ -145,7 +145,7 @@ svg.interval text.small{font-size:14px}
 section{padding-top:14pt}
 tr,figure,.caution,.strip,footer.block,ul li{break-inside:avoid}
 thead{display:table-header-group}
-details{border:0}details::details-content{content-visibility:visible;display:block;height:auto}
+details.data{display:none}details{border:0}details::details-content{content-visibility:visible;display:block;height:auto}
 summary{list-style:none;color:var(--ink2)}
 footer.block{font-size:8pt;margin-top:18pt}footer.block small{font-size:7.5pt}
 svg,.key span{-webkit-print-color-adjust:exact;print-color-adjust:exact}}

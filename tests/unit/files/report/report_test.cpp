@@ -103,7 +103,7 @@ TEST(Report, RankingShowsEveryBankWithItsFigures) {
     EXPECT_NE(text.find(std::to_string(c.events) + " of " + advise::figure(c.seasons)), std::string::npos);
     EXPECT_NE(text.find(r.reason), std::string::npos);
   }
-  EXPECT_NE(text.find("4 more banks"), std::string::npos);
+  EXPECT_NE(text.find("3 more banks"), std::string::npos);
   for (const std::string& sentence : sample->answer.sentences) {
     EXPECT_NE(text.find(sentence), std::string::npos);
   }
