@@ -63,7 +63,6 @@ std::string drawn(const std::vector<BookDay>& days, bool narrow, const std::stri
   for (const auto& [month, index] : rows) {
     const double y = 20.0 + row * static_cast<double>(index);
     d.text(0, y + 16, month_text(static_cast<unsigned>(month % 12) + 1));
-    d.line(left, y + cell, left + 31.0 * pitch, y + cell, "rule");
   }
   for (const BookDay& day : days) {
     const int month = day.date.year * 12 + static_cast<int>(day.date.month) - 1;
@@ -74,6 +73,7 @@ std::string drawn(const std::vector<BookDay>& days, bool narrow, const std::stri
     const double top = level.clamped(day.high);
     const double bottom = std::max(level.clamped(day.low), top + 1.2);
     d.box(x + 0.2 * pitch, top, 0.6 * pitch, bottom - top, tone_of(day));
+    d.line(x, y + cell, x + pitch, y + cell, "rule");
     if (day.ran_short) d.box(x + 0.6, y - 2.0, pitch - 1.2, cell + 4.0, "boxed");
   }
   return d.finish();

@@ -143,8 +143,8 @@ std::string drawn(const Sheet& sheet, bool narrow) {
       R"svg(<defs><pattern id="{0}-hatched" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><rect class="hatch" width="2" height="6"/></pattern><pattern id="{0}-dotted" width="6" height="6" patternUnits="userSpaceOnUse"><circle class="hatch" cx="3" cy="3" r="1.2"/></pattern></defs>)svg",
       prefix));
   const Scale y{0.0, std::max(sheet.total, 1e-9), 30.0, 30.0 + tall};
-  const double in_x = narrow ? 96.0 : 150.0;
-  const double out_x = narrow ? 192.0 : 410.0;
+  const double in_x = narrow ? 82.0 : 150.0;
+  const double out_x = narrow ? 178.0 : 410.0;
   d.text(narrow ? 0.0 : in_x + 22.0, 14, "In, " + total, narrow ? "start" : "end", "strong");
   d.text(narrow ? width : out_x, 14, "Out, " + total, narrow ? "end" : "start", "strong");
   d.line(in_x + 22.0, y(0.0), out_x, y(0.0), "lead");

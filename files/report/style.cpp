@@ -56,7 +56,7 @@ tr.best td.name{font-weight:600;border-left:4px solid var(--ink);padding-left:10
 tr.best td.name small{font-weight:400}
 tr.had td{border-top:1.5px solid var(--ink)}
 .needs td:first-child{font-weight:500;width:19%}.needs td:nth-child(2){width:23%}
-table.ledger{margin-top:12px;max-width:620px}table.ledger td:nth-child(2){padding-right:32px}
+table.ledger{margin-top:12px;max-width:620px}table.ledger td:nth-child(2),table.ledger th:nth-child(2){padding-right:32px}table+.sub{margin-top:8px}
 tr.sum td{font-weight:600;border-top:1.5px solid var(--ink)}
 .verdict{white-space:nowrap;font-weight:600}.verdict.short{color:var(--madder)}
 .verdict.unknown{color:var(--pencil)}
@@ -127,7 +127,7 @@ tr.had td{border:0}tr.had{border-top:1.5px solid var(--ink)}
 .needs tr{padding:8px 0;border-bottom:1px solid var(--rule)}
 .needs td,.needs td:first-child,.needs td:nth-child(2){border:0;padding:0;width:auto}
 table.ledger,details table{font-size:12.5px}details td,details th{padding-right:6px}
-table.ledger td:nth-child(2){padding-right:12px}
+table.ledger td:nth-child(2),table.ledger th:nth-child(2){padding-right:12px}
 footer.block{grid-template-columns:1fr 1fr}footer.block div{border-top:1px solid var(--rule)}
 footer.block div:nth-child(-n+2){border-top:0}footer.block div:nth-child(odd){border-left:0}
 summary{padding:12px 0;min-height:44px}}
@@ -141,7 +141,7 @@ h1{font-size:19pt}h2{font-size:11.5pt;break-after:avoid}.say{font-size:14pt;marg
 .strip b{font-size:15pt}.strip div{font-size:8.5pt}
 table{font-size:8.5pt}th,td small{font-size:7.8pt}th,td{padding-right:7pt}td{padding-top:4pt;padding-bottom:4pt}
 th.chance,td.chance{width:128pt}svg.interval{width:117pt}
-svg.interval text.small{font-size:14px}
+.key i{display:none}table.ledger{break-inside:avoid}
 section{padding-top:14pt}
 tr,figure,.caution,.strip,footer.block,ul li{break-inside:avoid}
 thead{display:table-header-group}
