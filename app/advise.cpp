@@ -82,7 +82,8 @@ std::vector<std::string> assumptions_of(const PlanOnHand& hand) {
   all.push_back(
       "Life adds a cycle table (Miner's rule over rainflow cycles) and a calendar rule that halves life per "
       "10 K; the "
-      "two do not influence each other. Seasons follow each other without a break.");
+      "two do not influence each other. Seasons follow each other without a break; lives over 25 years are "
+      "shown as 25.");
   all.push_back(
       "Use varies from season to season only in when events fall; weather is drawn anew each season.");
   all.push_back("The output limit of solar controllers is taken at 13.5 V for each 12 V of the system.");

@@ -16,18 +16,6 @@ using advise::figure;
 
 constexpr int kPerChemistry = 2;
 
-std::string mark_of(advise::Holding holding) {
-  switch (holding) {
-    case advise::Holding::kHolds:
-      return "holds";
-    case advise::Holding::kFallsShort:
-      return "falls short";
-    case advise::Holding::kNotKnown:
-      return "not known";
-  }
-  return "";
-}
-
 /// The ranking, or of each chemistry the nearest banks and whatever holds.
 std::vector<const advise::Ranked*> shown_rows(const advise::Recommendation& answer, bool all) {
   std::vector<const advise::Ranked*> rows;
@@ -50,7 +38,7 @@ std::string ranking_table(const app::AdviseResponse& response, bool all) {
                      std::to_string(chance.events) + "/" + std::to_string(chance.seasons),
                      figure(c.figures.mass_kg.typical), figure(c.figures.volume_L.typical),
                      c.fitted_now ? "-" : figure(c.figures.price.typical), figure(std::round(life.typical)),
-                     mark_of(r->holding), r->reason});
+                     advise::name_of(r->holding), r->brief});
   }
   return table({{"Bank", Align::kLeft},
                 {"kWh", Align::kRight},

@@ -1,11 +1,14 @@
 // voltwright: the terminal face. It reads arguments, calls one use case and prints; it computes nothing.
 #include <CLI/CLI.hpp>
+#include <cstdio>
 #include <exception>
 
 #include "app/version.h"
 #include "cli/commands.h"
 
-int main(int argc, char** argv) {
+namespace {
+
+int run(int argc, char** argv) {
   using namespace voltwright;
   CLI::App app("Sizes, proves and explains the battery bank of a vehicle, boat or cabin.");
   app.set_version_flag("--version", std::string("voltwright ") + app::kVersion);
@@ -21,9 +24,19 @@ int main(int argc, char** argv) {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {
     return app.exit(error) == 0 ? cli::kAnswered : cli::kBadInput;
-  } catch (const std::exception& error) {
-    std::cerr << "voltwright: " << error.what() << "\n";
-    return cli::kNotWritten;
   }
   return exit_code;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  try {
+    return run(argc, argv);
+  } catch (const std::exception& error) {
+    (void)std::fprintf(stderr, "voltwright: %s\n", error.what());
+  } catch (...) {
+    (void)std::fputs("voltwright: stopped by something unknown\n", stderr);
+  }
+  return voltwright::cli::kNotWritten;
 }

@@ -36,7 +36,7 @@ std::string shown(double value) {
 std::string shown(const json& value) {
   std::string text = value.dump(-1, ' ', false, json::error_handler_t::replace);
   constexpr std::size_t kLongest = 60;
-  if (text.size() > kLongest) text = text.substr(0, kLongest) + "...";
+  if (text.size() > kLongest) text.replace(kLongest, std::string::npos, "...");
   return text;
 }
 

@@ -16,18 +16,6 @@ int missed(const Ranked& r) {
                                         [](const Verdict& v) { return v.holding == Holding::kFallsShort; }));
 }
 
-double preferred(const Plan& plan, const Ranked& r) {
-  switch (plan.preference) {
-    case Preference::kCostPerYear:
-      return r.cost_per_year;
-    case Preference::kPrice:
-      return r.trial.candidate.figures.price.typical;
-    case Preference::kMass:
-      return r.trial.candidate.figures.mass_kg.typical;
-  }
-  return 0.0;
-}
-
 int place_of(Holding holding) {
   switch (holding) {
     case Holding::kHolds:
@@ -47,7 +35,7 @@ double unmet_per_season(const Ranked& r) {
 auto order_key(const Plan& plan, const Ranked& r) {
   const bool fails = r.holding == Holding::kFallsShort;
   return std::make_tuple(r.trial.candidate.fitted_now, place_of(r.holding), fails ? missed(r) : 0,
-                         fails ? unmet_per_season(r) : 0.0, preferred(plan, r),
+                         fails ? unmet_per_season(r) : 0.0, preference_value(plan, r.trial),
                          r.trial.candidate.figures.mass_kg.typical, r.trial.candidate.id());
 }
 
@@ -97,6 +85,8 @@ std::string needs_sentence(const Ranked& r) {
   std::string changes;
   for (const Verdict& v : r.verdicts) {
     if (v.holding == Holding::kHolds || v.remedy.empty()) continue;
+    // An open count of seasons says nothing where another limit is missed anyway.
+    if (v.holding == Holding::kNotKnown && r.holding == Holding::kFallsShort) continue;
     if (!changes.empty()) changes += " ";
     changes += v.reason + " " + v.remedy;
   }
@@ -125,7 +115,40 @@ std::vector<WouldNeed> needs_of_others(const std::vector<Ranked>& ranking) {
   return needs;
 }
 
+/// Ran short in no season, and a smaller bank of the same battery holds: more of it cannot run short where
+/// less did not, so its few seasons are enough.
+bool carried_by_a_smaller_one(const Ranked& r, const std::vector<Ranked>& all) {
+  if (r.trial.chance().events > 0 || r.trial.candidate.fitted_now) return false;
+  return std::any_of(all.begin(), all.end(), [&](const Ranked& other) {
+    return other.trial.candidate.battery == r.trial.candidate.battery && !other.trial.candidate.fitted_now &&
+           other.trial.candidate.count() < r.trial.candidate.count() &&
+           other.verdicts.front().holding == Holding::kHolds;
+  });
+}
+
+void settle(Ranked& r) {
+  r.holding = overall(r.verdicts);
+  const Verdict* first = decisive(r.verdicts);
+  r.reason = first != nullptr ? first->reason : r.verdicts.front().reason;
+  r.brief = first != nullptr ? first->brief : r.verdicts.front().brief;
+}
+
 }  // namespace
+
+double preference_value(const Plan& plan, const Trial& trial) {
+  const bank::BankFigures& figures = trial.candidate.figures;
+  switch (plan.preference) {
+    case Preference::kCostPerYear: {
+      const double years = trial.life_years().typical;
+      return years > 0.0 ? figures.price.typical / years : figures.price.typical;
+    }
+    case Preference::kPrice:
+      return figures.price.typical;
+    case Preference::kMass:
+      return figures.mass_kg.typical;
+  }
+  return 0.0;
+}
 
 Recommendation recommend(const Plan& plan, std::vector<Trial> trials) {
   Recommendation answer;
@@ -133,12 +156,20 @@ Recommendation recommend(const Plan& plan, std::vector<Trial> trials) {
     Ranked r;
     r.trial = std::move(trial);
     r.verdicts = verdicts_on(plan, r.trial);
-    r.holding = overall(r.verdicts);
-    const Verdict* first = decisive(r.verdicts);
-    r.reason = first != nullptr ? first->reason : r.verdicts.front().reason;
+    settle(r);
     const double years = r.trial.life_years().typical;
     r.cost_per_year = years > 0.0 ? r.trial.candidate.figures.price.typical / years : 0.0;
     answer.ranking.push_back(std::move(r));
+  }
+  for (Ranked& r : answer.ranking) {
+    if (r.verdicts.front().holding != Holding::kNotKnown || !carried_by_a_smaller_one(r, answer.ranking))
+      continue;
+    Verdict& v = r.verdicts.front();
+    v.holding = Holding::kHolds;
+    v.reason += " A smaller bank of the same battery holds.";
+    v.brief = "larger than one that holds";
+    v.remedy.clear();
+    settle(r);
   }
   std::stable_sort(answer.ranking.begin(), answer.ranking.end(),
                    [&](const Ranked& a, const Ranked& b) { return order_key(plan, a) < order_key(plan, b); });

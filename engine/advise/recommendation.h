@@ -11,6 +11,7 @@ struct Ranked {
   Trial trial;
   std::vector<Verdict> verdicts;
   Holding holding = Holding::kNotKnown;
+  std::string brief;           // the reason in a few words, for a table
   std::string reason;          // of the decisive verdict, or of the shortfall verdict if it holds
   double cost_per_year = 0.0;  // typical price over typical life
 };
@@ -28,6 +29,9 @@ struct Recommendation {
   std::vector<std::string> sentences;  // three
   std::vector<WouldNeed> would_need;   // one for each chemistry without a bank that holds
 };
+
+/// What the plan prefers less of: price per year of life, price, or mass.
+double preference_value(const Plan& plan, const Trial& trial);
 
 /// Order: holds, not known, falls short; within that by the plan's preference, then mass. Falling short is
 /// ordered by the number of requirements missed, then by unmet energy.

@@ -13,11 +13,11 @@ using Executor = std::function<void(std::size_t count, const std::function<void(
 /// Told after each batch: seasons done, seasons planned, candidates still in the race.
 using Progress = std::function<void(int done, int planned, int in_race)>;
 
-/// Takes every candidate through seasons in growing batches. After each batch a candidate leaves the race
-/// when the interval of its shortfall lies wholly above the accepted chance, when 20 seasons are done and it
-/// misses a limit of mass, space, price or voltage anyway, or when a smaller bank of the same battery ran
-/// through 20 seasons without a shortfall. The bank fitted now runs at most 20 seasons. What left early keeps
-/// its fewer seasons.
+/// Takes candidates through seasons until the plan's number is reached or more would not change the answer.
+/// All run 4 seasons; then up to 12 those whose shortfall interval does not lie wholly above the accepted
+/// chance and of whose battery no smaller bank ran without a shortfall; then the whole number the most
+/// preferred of each chemistry and the three most preferred of all, if they miss no other limit. If none of
+/// these holds, all that are still open go on. What left early keeps its fewer seasons.
 std::vector<Trial> prove(const Plan& plan, const Proving& proving, const std::vector<Candidate>& candidates,
                          const Executor& executor, const Progress& progress);
 

@@ -86,6 +86,12 @@ Chance Trial::chance() const {
   return chance_of(static_cast<int>(short_count), count());
 }
 
+Chance Trial::start_chance() const {
+  const auto failed =
+      std::count_if(seasons.begin(), seasons.end(), [](const SeasonNote& s) { return s.failed_start; });
+  return chance_of(static_cast<int>(failed), count());
+}
+
 units::Ranged Trial::life_years() const {
   const double years = minutes * count() / (60.0 * 8766.0);
   return {ageing::years_of_life(wear_shortest, years), ageing::years_of_life(wear_typical, years),
@@ -119,6 +125,7 @@ void Trial::add(std::uint64_t season_number, const season::Fared& fared) {
   note.lowest_charge = fared.lowest_charge;
   note.charge_blocked_h = fared.ledger.charge_blocked_h;
   note.ran_short = fared.ran_short();
+  note.failed_start = fared.ledger.failed_starts > 0.0;
   seasons.push_back(note);
   add_ledger(ledger, fared.ledger);
   minutes = fared.minutes;

@@ -22,6 +22,7 @@ struct SeasonNote {
   double lowest_charge = 1.0;
   double charge_blocked_h = 0.0;
   bool ran_short = false;
+  bool failed_start = false;
 };
 
 struct Trial {
@@ -40,6 +41,8 @@ struct Trial {
 
   int count() const { return static_cast<int>(seasons.size()); }
   Chance chance() const;
+  /// Seasons in which a start failed.
+  Chance start_chance() const;
   /// Years to 80 % of capacity if such seasons follow each other; shortest, typical, longest figures.
   units::Ranged life_years() const;
   double mean_lowest_charge() const;

@@ -16,11 +16,12 @@ Holding at_most(double value, double limit) {
 Verdict shortfall(const Plan& plan, const Trial& trial) {
   const Chance chance = trial.chance();
   const double limit = units::as_fraction(plan.limits.chance_of_shortfall);
-  Verdict v{Matter::kShortfall, Holding::kNotKnown, chance.share, limit, "of seasons", "", ""};
+  Verdict v{Matter::kShortfall, Holding::kNotKnown, chance.share, limit, "of seasons", "", "", ""};
   const std::string counted = chance_text(chance.events, chance.seasons, chance.low, chance.high);
   if (chance.high <= limit) {
     v.holding = Holding::kHolds;
     v.reason = "Ran short in " + counted + " seasons; accepted are " + percent(limit) + ".";
+    v.brief = "carries the plan";
     return v;
   }
   double longest_min = 0.0;
@@ -33,7 +34,9 @@ Verdict shortfall(const Plan& plan, const Trial& trial) {
     v.holding = Holding::kFallsShort;
     v.reason =
         "Ran short in " + counted + " seasons, for up to " + duration_text(longest_min) + " at a stretch.";
+    v.brief = "short for up to " + duration_text(longest_min);
     if (blocked_h > 1.0) {
+      v.brief += ", charging blocked " + duration_text(blocked_h * 60.0);
       v.reason +=
           " Charging was blocked by temperature for " + figure(std::round(blocked_h), "h") + " a season.";
       v.remedy = "A place where the bank stays above " +
@@ -44,6 +47,7 @@ Verdict shortfall(const Plan& plan, const Trial& trial) {
   } else {
     v.reason =
         "Ran short in " + counted + " seasons; the accepted " + percent(limit) + " lies inside the interval.";
+    v.brief = "more seasons would decide";
     v.remedy =
         "About " + figure(static_cast<double>(seasons_to_decide(chance, limit))) + " seasons would decide.";
   }
@@ -54,9 +58,10 @@ Verdict voltage(const Plan& plan, const Trial& trial) {
   // Lead-acid equipment for 12 V is commonly made for 10.5 to 15.5 V; common practice, no source.
   const double scale = units::as_volts(plan.system_voltage) / 12.0;
   const double highest = 15.5 * scale;
-  Verdict v{Matter::kVoltage, at_most(trial.highest_V, highest), trial.highest_V, highest, "V", "", ""};
+  Verdict v{Matter::kVoltage, at_most(trial.highest_V, highest), trial.highest_V, highest, "V", "", "", ""};
   v.reason =
       "The bus stayed between " + figure(trial.lowest_V, "V") + " and " + figure(trial.highest_V, "V") + ".";
+  v.brief = figure(trial.highest_V, "V") + " of " + figure(highest, "V");
   if (v.holding == Holding::kFallsShort) {
     v.reason += " Equipment for this system is made for up to " + figure(highest, "V") + ".";
     v.remedy = "Another number of cells in series, or equipment for the wider voltage.";
@@ -72,34 +77,41 @@ Verdict discharge_current(const Trial& trial) {
             limit,
             "A",
             "",
+            "",
             ""};
   v.reason = "Highest one-minute current " + figure(trial.highest_discharge_A, "A") + " against " +
              figure(limit, "A") + " continuous.";
+  v.brief = figure(trial.highest_discharge_A, "A") + " of " + figure(limit, "A");
   if (v.holding == Holding::kFallsShort)
     v.remedy = "More batteries in parallel, or a type for higher current.";
   return v;
 }
 
-Verdict start(const Trial& trial) {
-  const double limit = trial.candidate.figures.peak_A;
-  Verdict v{Matter::kStart, Holding::kHolds, trial.highest_surge_A, limit, "A", "", ""};
+Verdict start(const Plan& plan, const Trial& trial) {
+  const double limit_A = trial.candidate.figures.peak_A;
+  const double accepted = units::as_fraction(plan.limits.chance_of_shortfall);
+  const Chance failed = trial.start_chance();
+  Verdict v{Matter::kStart, Holding::kHolds, trial.highest_surge_A, limit_A, "A", "", "", ""};
   v.reason = "Highest starting current " + figure(trial.highest_surge_A, "A") + " against " +
-             figure(limit, "A") + " for seconds.";
-  if (trial.failed_starts > 0.0) {
-    v.holding = Holding::kFallsShort;
-    v.reason = "A start failed " + figure(trial.failed_starts / std::max(1, trial.count())) +
-               " times a season: " + figure(trial.highest_surge_A, "A") + " drawn, down to " +
-               figure(trial.lowest_surge_V, "V") + " at the load or inverter.";
-    v.remedy = "Thicker or shorter cable, more batteries in parallel, or a soft start.";
-  }
+             figure(limit_A, "A") + " for seconds.";
+  v.brief = figure(trial.highest_surge_A, "A") + " at a start";
+  if (failed.events == 0) return v;
+  v.reason = "A start failed in " + chance_text(failed.events, failed.seasons, failed.low, failed.high) +
+             " seasons: " + figure(trial.highest_surge_A, "A") + " drawn, down to " +
+             figure(trial.lowest_surge_V, "V") + " at the load or inverter.";
+  v.brief = "a start fails, " + figure(trial.lowest_surge_V, "V");
+  if (failed.high <= accepted) return v;
+  v.holding = failed.low > accepted ? Holding::kFallsShort : Holding::kNotKnown;
+  v.remedy = "Thicker or shorter cable, more batteries in parallel, or a soft start.";
   return v;
 }
 
 Verdict temperature(const Trial& trial) {
   const cell::CellLimits& limits = trial.candidate.chemistry->limits;
-  Verdict v{Matter::kTemperature, Holding::kHolds, trial.coldest_C, limits.discharge_min_C, "°C", "", ""};
+  Verdict v{Matter::kTemperature, Holding::kHolds, trial.coldest_C, limits.discharge_min_C, "°C", "", "", ""};
   v.reason = "The bank was between " + figure(std::round(trial.coldest_C), "°C") + " and " +
              figure(std::round(trial.hottest_C), "°C") + ".";
+  v.brief = figure(std::round(trial.coldest_C)) + " to " + figure(std::round(trial.hottest_C), "°C");
   if (trial.hottest_C > limits.discharge_max_C) {
     v.holding = Holding::kFallsShort;
     v.value = trial.hottest_C;
@@ -116,10 +128,12 @@ Verdict temperature(const Trial& trial) {
 
 Verdict limited(Matter matter, const units::Ranged& range, double limit, const std::string& unit,
                 const std::string& raised) {
-  Verdict v{matter, at_most(range.typical, limit), range.typical, limit, unit, "", ""};
+  Verdict v{matter, at_most(range.typical, limit), range.typical, limit, unit, "", "", ""};
   if (v.holding == Holding::kHolds) {
     v.reason = figure(range.typical, unit) + " of " + figure(limit, unit) + " allowed.";
+    v.brief = figure(range.typical, unit);
   } else {
+    v.brief = figure(range.typical - limit, unit) + " over";
     v.reason = figure(range.typical, unit) + " is " + figure(range.typical - limit, unit) + " over.";
     v.remedy = raised + " of " + figure(range.typical, unit) + ".";
   }
@@ -134,9 +148,11 @@ Verdict life(const Trial& trial, double limit) {
             limit,
             "years",
             "",
+            "",
             ""};
   v.reason = "About " + figure(years.typical, "years") + " (" + figure(years.min) + " to " +
-             figure(years.max) + ") to 80 % of capacity.";
+             figure(years.max) + ") to 80\u202F% of capacity.";
+  v.brief = figure(years.typical, "years") + " of " + figure(limit);
   if (v.holding == Holding::kFallsShort) {
     v.reason += " Asked are " + figure(limit) + ".";
     v.remedy = "Shallower use of a larger bank, a cooler place, or a replacement on the way.";
@@ -150,8 +166,9 @@ std::vector<Verdict> verdicts_on(const Plan& plan, const Trial& trial) {
   std::vector<Verdict> all;
   all.push_back(shortfall(plan, trial));
   all.push_back(voltage(plan, trial));
-  all.push_back(discharge_current(trial));
-  if (trial.highest_surge_A > 0.0) all.push_back(start(trial));
+  // Lead-acid has no electronic limit: what it can give shows in its voltage and in what it runs short of.
+  if (trial.candidate.battery->has_protection) all.push_back(discharge_current(trial));
+  if (trial.highest_surge_A > 0.0) all.push_back(start(plan, trial));
   all.push_back(temperature(trial));
   const bank::BankFigures& figures = trial.candidate.figures;
   if (plan.limits.mass) {

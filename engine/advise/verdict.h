@@ -30,6 +30,7 @@ struct Verdict {
   std::string unit;
   std::string reason;  // a sentence
   std::string remedy;  // what would mend or decide it; empty if it holds
+  std::string brief;   // the reason in a few words, for a table
 };
 
 /// Every verdict on a trial; requirements that the plan does not limit are left out.

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace voltwright::ageing {
 
@@ -10,6 +9,7 @@ namespace {
 
 constexpr double kHoursPerYear = 8766.0;
 constexpr double kShallowest = 0.01;
+constexpr double kColdestOfRule_C = 10.0;
 
 double pick(const units::Ranged& range, Spread spread) {
   switch (spread) {
@@ -30,7 +30,8 @@ double cycles_at_depth(const cell::LifeFigures& life, double depth, Spread sprea
 }
 
 double calendar_wear_per_h(const cell::LifeFigures& life, double temperature_C) {
-  return std::exp2((temperature_C - 25.0) / life.halving_K) / (life.calendar_years.typical * kHoursPerYear);
+  return std::exp2((std::max(temperature_C, kColdestOfRule_C) - 25.0) / life.halving_K) /
+         (life.calendar_years.typical * kHoursPerYear);
 }
 
 Wear season_wear(const cell::LifeFigures& life, std::span<const Cycle> cycles, double calendar_share,
@@ -44,8 +45,7 @@ Wear season_wear(const cell::LifeFigures& life, std::span<const Cycle> cycles, d
 
 double years_of_life(const Wear& wear, double season_years) {
   const double total = wear.total();
-  if (total <= 0.0) return std::numeric_limits<double>::infinity();
-  return season_years / total;
+  return total * kLongestLife_years > season_years ? season_years / total : kLongestLife_years;
 }
 
 }  // namespace voltwright::ageing

@@ -21,6 +21,7 @@ enum class Spread { kShortest, kTypical, kLongest };
 double cycles_at_depth(const cell::LifeFigures& life, double depth, Spread spread);
 
 /// Share of calendar life used up per hour at a temperature: 2^((T - 25) / halving) / (years at 25 degC).
+/// Below 10 degC the rate of 10 degC is kept: the rule was drawn from warmer tests.
 double calendar_wear_per_h(const cell::LifeFigures& life, double temperature_C);
 
 /// Wear by Miner's sum over the counted cycles plus the calendar share; both parts add (assumption: no
@@ -29,7 +30,11 @@ double calendar_wear_per_h(const cell::LifeFigures& life, double temperature_C);
 Wear season_wear(const cell::LifeFigures& life, std::span<const Cycle> cycles, double calendar_share,
                  Spread spread);
 
-/// Years until the wear reaches 1 if seasons of this length follow each other without a break.
+/// Longest life that is stated [years]; published tests are far shorter.
+inline constexpr double kLongestLife_years = 25.0;
+
+/// Years until the wear reaches 1 if seasons of this length follow each other without a break, at most
+/// kLongestLife_years.
 double years_of_life(const Wear& wear, double season_years);
 
 }  // namespace voltwright::ageing

@@ -54,9 +54,8 @@ ValueAndSlope<R> look_up(const typename Lanes<R>::template PerLane<const Tables*
   const auto& first = L::lane(tables, 0)->*member;
   const R low = R(first.low);
   const R per_unit = R(first.per_unit);
-  using std::floor;
   const R position = clamp_of<R>((x - low) * per_unit, R(0.0), R(static_cast<double>(Intervals)));
-  const R cell = floor(position);
+  const R cell = L::whole(position);
   const R lower = L::generate([&](std::size_t i) {
     return (L::lane(tables, i)->*member).value[static_cast<std::size_t>(L::lane_value(cell, i))];
   });

@@ -32,6 +32,8 @@ struct Lanes<double> {
     return value;
   }
   static double lane_value(double value, std::size_t) { return value; }
+  /// Whole part of a number that is not negative.
+  static double whole(double value) { return static_cast<double>(static_cast<long>(value)); }
 };
 
 template <class Abi>
@@ -57,6 +59,7 @@ struct Lanes<simd::simd<double, Abi>> {
     return values[i];
   }
   static double lane_value(const R& value, std::size_t i) { return value[i]; }
+  static R whole(const R& value) { return simd::floor(value); }
 };
 
 template <class R>

@@ -1,6 +1,8 @@
 #pragma once
 // One step of the whole system. The same function serves a single bank (double) and many side by side
 // (lanes).
+#include <algorithm>
+
 #include "engine/season/bus.h"
 
 namespace voltwright::season {
@@ -28,7 +30,7 @@ void check_start(const System<R>& system, const Minute& minute, const bank::Term
   report.surge_A = R(0.0);
   report.surge_V = R(0.0);
   report.failed_start = R(0.0);
-  const double surge_W = std::fmax(minute.surge_direct_W, minute.surge_inverter_W);
+  const double surge_W = std::max(minute.surge_direct_W, minute.surge_inverter_W);
   if (surge_W <= 0.0) return;
   const R power_W = running_W + R(surge_W);
   const R under_root = t.instant_V * t.instant_V - R(4.0) * t.instant_ohm * power_W;
@@ -85,7 +87,7 @@ StepReport<R> step(const System<R>& system, const Minute& minute, SystemState<R>
   }
 
   R bank_A = bus.bank_A;
-  auto held = bank_A > bank_A;  // false in every lane
+  auto held = one < zero;  // false in every lane
   const R set_V = supply::set_point<R>(system.stages, s.stages, s.bank.temperature_C);
   if (sources) {
     // Chargers give less than they could where the set-point or the bank's charge limit asks for it.
@@ -93,13 +95,15 @@ StepReport<R> step(const System<R>& system, const Minute& minute, SystemState<R>
     const R limited_A = max_of<R>(max_of<R>(bank_A, at_set_A), zero - permission.charge_limit_A);
     held = at_set_A > bank_A && at_set_A > zero - permission.charge_limit_A;
     bank_A = limited_A;
-    const R v = t.source_V - L::select(bank_A < zero, t.charge_ohm, t.discharge_ohm) * bank_A;
-    const R load_A = direct_W / v + inverter_draw<R>(v, inverter_W, system.inverter_cable_ohm).current_A;
-    const auto needless = load_A < bank_A;
-    if (L::any(needless)) {
-      const R sources_on = L::select(needless, zero, one);
-      const BusSolution<R> alone = solve_bus<R>(system, minute, t, direct_W, inverter_W, v, sources_on);
-      bank_A = L::select(needless, alone.bank_A, bank_A);
+    if (L::any(limited_A > bus.bank_A)) {
+      const R v = t.source_V - L::select(bank_A < zero, t.charge_ohm, t.discharge_ohm) * bank_A;
+      const R load_A = direct_W / v + inverter_draw<R>(v, inverter_W, system.inverter_cable_ohm).current_A;
+      const auto needless = load_A < bank_A;
+      if (L::any(needless)) {
+        const R sources_on = L::select(needless, zero, one);
+        const BusSolution<R> alone = solve_bus<R>(system, minute, t, direct_W, inverter_W, v, sources_on);
+        bank_A = L::select(needless, alone.bank_A, bank_A);
+      }
     }
   }
 

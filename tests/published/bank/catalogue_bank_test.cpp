@@ -1,0 +1,87 @@
+// Catalogue batteries driven by the engine against published behaviour of their kinds.
+#include <gtest/gtest.h>
+
+#include "engine/bank/protection.h"
+#include "engine/season/setup.h"
+#include "tests/published/catalogue/curve_at.h"
+
+namespace voltwright::published {
+namespace {
+
+struct Driven {
+  const cell::Chemistry& kind;
+  const bank::Battery& battery;
+  cell::Tables tables;
+
+  Driven(const char* chemistry_id, const char* battery_id)
+      : kind(chemistry(chemistry_id)), battery(*catalogue().battery(battery_id)), tables(cell::make_tables(kind)) {}
+};
+
+/// Hours until the available level is used up at a constant current and 25 degC, held by a large heat loss.
+double hours_of(const Driven& d, double current_A) {
+  const auto p = bank::assemble(d.battery, d.kind, d.tables, {1, 1, 0.0}, 0.0, 1e6, 60.0);
+  bank::State<double> s;
+  s.temperature_C = 25.0;
+  for (int minute = 0; minute < 6000; ++minute) {
+    const auto t = bank::terminal<double>(p, s);
+    if (t.available <= t.usable_floor) return minute / 60.0;
+    bank::advance<double>(p, t, s, current_A, 25.0, 0.0);
+  }
+  return 1e9;
+}
+
+// The meaning of a 20 h rating: at a twentieth of its ampere-hours a battery lasts 20 h, whatever exponent is put into
+// Peukert's law. Tolerance 1 %: the fit's residual of 0.1 % and what side reaction and self-discharge take (0.1 to
+// 0.4 %).
+TEST(CatalogueBank, TwentyHoursAtTheTwentyHourCurrent) {
+  for (const auto& [kind, id] : {std::pair{"agm", "agm-12v-200ah"}, {"gel", "gel-12v-100ah"},
+                                 {"flooded", "flooded-6v-225ah"}}) {
+    const Driven d(kind, id);
+    EXPECT_NEAR(hours_of(d, d.battery.capacity_Ah / 20.0), 20.0, 0.2) << id;
+  }
+}
+
+// Median of 26 glass-mat data sheets, about 2020: 0.614 of the 20 h capacity in one hour, 0.839 in five, 0.939 in ten
+// (bib:genericBatteries). Tolerance 1 %: residual of the fit and one step of a minute.
+TEST(CatalogueBank, GlassMatAtHigherRates) {
+  const Driven d("agm", "agm-12v-200ah");
+  EXPECT_NEAR(hours_of(d, 0.614 * d.battery.capacity_Ah), 1.0, 0.02);
+  EXPECT_NEAR(hours_of(d, 0.839 * d.battery.capacity_Ah / 5.0), 5.0, 0.05);
+  EXPECT_NEAR(hours_of(d, 0.939 * d.battery.capacity_Ah / 10.0), 10.0, 0.1);
+}
+
+// The same rows as a share that can be drawn in the cold: iron-phosphate 0.82 at 0, 0.68 at -10, 0.55 at -20 degC
+// (bib:genericBatteries, four texts).
+TEST(CatalogueBank, IronPhosphateKeepsLessInTheCold) {
+  const Driven d("lfp", "lfp-12v-100ah");
+  const auto p = bank::assemble(d.battery, d.kind, d.tables, {1, 1, 0.0}, 0.0, 1.0, 60.0);
+  for (const auto& [temperature_C, share] :
+       {std::pair{25.0, 1.0}, {0.0, 0.82}, {-10.0, 0.68}, {-15.0, 0.615}, {-20.0, 0.55}, {55.0, 0.95}}) {
+    bank::State<double> s;
+    s.temperature_C = temperature_C;
+    EXPECT_NEAR(1.0 - bank::terminal<double>(p, s).usable_floor, share, 1e-9) << temperature_C;
+  }
+}
+
+// Battery University BU-410, table 1: graphite lithium cells take no charge below freezing, lead-acid at most 0.3 of its
+// capacity per hour. The block is released 3 K above (common practice, no source).
+TEST(CatalogueBank, ChargingInTheCold) {
+  const Driven lithium("lfp", "lfp-12v-100ah");
+  const season::Installation plain;
+  const auto lfp = season::make_system(lithium.battery, lithium.kind, lithium.tables, {1, 1, 0.0}, plain);
+  bank::GuardState<double> latch;
+  EXPECT_GT(bank::permit<double>(lfp.guard, latch, 10.0).charge_limit_A, 0.0);
+  EXPECT_EQ(bank::permit<double>(lfp.guard, latch, -0.1).charge_limit_A, 0.0);
+  EXPECT_TRUE(bank::permit<double>(lfp.guard, latch, -0.1).discharge_allowed);
+  EXPECT_EQ(bank::permit<double>(lfp.guard, latch, 2.9).charge_limit_A, 0.0);
+  EXPECT_GT(bank::permit<double>(lfp.guard, latch, 3.1).charge_limit_A, 0.0);
+
+  const Driven lead("agm", "agm-12v-200ah");
+  const auto agm = season::make_system(lead.battery, lead.kind, lead.tables, {1, 2, 0.0}, plain);
+  bank::GuardState<double> other;
+  EXPECT_LE(bank::permit<double>(agm.guard, other, -1.0).charge_limit_A, 0.3 * 400.0 + 1e-9);
+  EXPECT_GT(bank::permit<double>(agm.guard, other, -1.0).charge_limit_A, 0.0);
+}
+
+}  // namespace
+}  // namespace voltwright::published
