@@ -3,6 +3,7 @@
 #include "app/advise.h"
 #include "app/json.h"
 #include "app/ranking_csv.h"
+#include "app/report.h"
 #include "cli/answer_text.h"
 #include "cli/commands.h"
 #include "cli/terminal.h"
@@ -36,6 +37,7 @@ int run(const Options& options) {
   bool written = true;
   if (!options.csv.empty())
     written &= deliver(options.csv, app::ranking_csv(response.value().answer), "Ranking");
+  if (!options.report.empty()) written &= deliver(options.report, app::report(response.value()), "Report");
   if (options.json) {
     show(app::to_json(response.value()));
   } else if (options.csv != "-") {

@@ -52,8 +52,8 @@ template <class R>
 Permission<R> permit(const Guard<R>& g, GuardState<R>& s, const R& temperature_C) {
   using detail::latch;
   using L = base::Lanes<R>;
-  s.charge_cold =
-      latch<R>(s.charge_cold, temperature_C<g.charge_min_C, temperature_C> g.charge_min_C + g.hysteresis_K);
+  s.charge_cold = latch<R>(s.charge_cold, temperature_C <= g.charge_min_C,
+                           temperature_C > g.charge_min_C + g.hysteresis_K);
   s.charge_hot =
       latch<R>(s.charge_hot, temperature_C > g.charge_max_C, temperature_C < g.charge_max_C - g.hysteresis_K);
   s.discharge_cold = latch<R>(
