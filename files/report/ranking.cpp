@@ -58,7 +58,8 @@ std::string row(const advise::Plan& plan, const advise::Ranked& r, bool best) {
   const units::Ranged life = r.trial.life_years();
   const units::Ranged whole{std::round(life.min), std::round(life.typical), std::round(life.max)};
   out += number_cell("years", whole.typical, range_text(whole), misses(r, advise::Matter::kLife), false);
-  out += "<td class=\"why\">" + verdict_mark(r.holding) + small(escaped(r.reason)) + "</td></tr>";
+  out += "<td class=\"why\">" + verdict_mark(r.holding) +
+         small(escaped(r.brief.empty() ? r.reason : r.brief)) + "</td></tr>";
   return out;
 }
 

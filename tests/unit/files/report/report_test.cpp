@@ -101,7 +101,7 @@ TEST(Report, RankingShowsEveryBankWithItsFigures) {
               std::string::npos);
     const advise::Chance c = r.trial.chance();
     EXPECT_NE(text.find(std::to_string(c.events) + " of " + advise::figure(c.seasons)), std::string::npos);
-    EXPECT_NE(text.find(r.reason), std::string::npos);
+    EXPECT_NE(text.find(r.brief.empty() ? r.reason : r.brief), std::string::npos);
   }
   EXPECT_NE(text.find("3 more banks"), std::string::npos);
   for (const std::string& sentence : sample->answer.sentences) {
