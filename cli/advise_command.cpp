@@ -21,6 +21,7 @@ struct Options {
 };
 
 int run(const Options& options) {
+  if (both_on_stdout(options.json, options.csv)) return kBadInput;
   const bool progress = progress_wanted();
   const auto response = app::advise(options.request, [&](int done, int planned, int in_race) {
     if (progress) {
@@ -39,9 +40,9 @@ int run(const Options& options) {
     written &= deliver(options.csv, app::ranking_csv(response.value().answer), "Ranking");
   if (!options.report.empty()) written &= deliver(options.report, app::report(response.value()), "Report");
   if (options.json) {
-    show(app::to_json(response.value()));
+    written &= show(app::to_json(response.value()));
   } else if (options.csv != "-") {
-    show(answer_text(response.value(), options.all, terminal_width()));
+    written &= show(answer_text(response.value(), options.all, terminal_width()));
   }
   return written ? kAnswered : kNotWritten;
 }

@@ -77,16 +77,13 @@ int run(const std::string& kind) {
     return kBadInput;
   }
   const files::Catalogue& all = catalogue.value();
-  if (kind == "chemistries") {
-    show(chemistries(all));
-  } else if (kind == "batteries") {
-    show(batteries(all));
-  } else if (kind == "appliances") {
-    show(appliances(all));
-  } else {
-    show(chemistries(all) + "\n" + batteries(all) + "\n" + appliances(all));
-  }
-  return kAnswered;
+  std::string text;
+  if (kind == "chemistries" || kind == "all") text += chemistries(all);
+  if (kind == "all") text += "\n";
+  if (kind == "batteries" || kind == "all") text += batteries(all);
+  if (kind == "all") text += "\n";
+  if (kind == "appliances" || kind == "all") text += appliances(all);
+  return show(text) ? kAnswered : kNotWritten;
 }
 
 }  // namespace

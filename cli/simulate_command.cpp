@@ -18,6 +18,7 @@ struct Options {
 };
 
 int run(const Options& options) {
+  if (both_on_stdout(options.json, options.csv)) return kBadInput;
   const auto response = app::simulate(options.request);
   if (!response) {
     show_problems(response.problems(), options.json);
@@ -30,9 +31,9 @@ int run(const Options& options) {
     written = deliver(options.csv, files::minutes_csv(shown.trace, shown.outside_C), "Minutes");
   }
   if (options.json) {
-    show(app::to_json(response.value()));
+    written &= show(app::to_json(response.value()));
   } else if (options.csv != "-") {
-    show(season_text(response.value(), terminal_width()));
+    written &= show(season_text(response.value(), terminal_width()));
   }
   return written ? kAnswered : kNotWritten;
 }

@@ -10,11 +10,22 @@
 
 namespace voltwright::cli {
 
-void show(const std::string& text) { (void)std::fwrite(text.data(), 1, text.size(), stdout); }
+bool show(const std::string& text) {
+  const bool arrived =
+      std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
+  if (!arrived) (void)std::fputs("voltwright: standard output could not be written.\n", stderr);
+  return arrived;
+}
+
+bool both_on_stdout(bool json, const std::string& csv) {
+  if (!json || csv != "-") return false;
+  (void)std::fputs("voltwright: --json and --csv - both want standard output; give --csv a file.\n", stderr);
+  return true;
+}
 
 void show_problems(const base::Problems& problems, bool json) {
   if (json) {
-    show(app::to_json(problems));
+    (void)show(app::to_json(problems));
     return;
   }
   for (const base::Problem& problem : problems) {
@@ -24,10 +35,7 @@ void show_problems(const base::Problems& problems, bool json) {
 }
 
 bool deliver(const std::string& path, const std::string& text, const std::string& what) {
-  if (path == "-") {
-    show(text);
-    return true;
-  }
+  if (path == "-") return show(text);
   const base::Problems problems = files::write_text(path, text);
   if (!problems.empty()) {
     show_problems(problems, false);

@@ -29,7 +29,7 @@ std::string Candidate::id() const {
 }
 
 std::string Candidate::name() const {
-  return count() == 1 ? battery->name : std::to_string(count()) + " x " + battery->name;
+  return count() == 1 ? battery->name : std::to_string(count()) + " \u00D7 " + battery->name;
 }
 
 std::vector<Candidate> candidates_of(const Plan& plan, std::span<const cell::Chemistry> chemistries,

@@ -19,7 +19,7 @@ struct Candidate {
 
   /// "lfp-12v-100ah:1s2p": battery id, series and parallel counts.
   std::string id() const;
-  /// "2 x LFP 12.8 V 100 Ah".
+  /// "2 × LFP 12.8 V 100 Ah".
   std::string name() const;
   int count() const { return layout.in_series * layout.in_parallel; }
 };

@@ -61,8 +61,7 @@ std::string second_sentence(const Ranked& best) {
   const Chance chance = best.trial.chance();
   return "It ran short of essential loads in " +
          chance_text(chance.events, chance.seasons, chance.low, chance.high) +
-         " simulated seasons, and was never emptier than " +
-         percent(std::max(0.0, best.trial.deepest_charge)) + ".";
+         ", and was never emptier than " + percent(std::max(0.0, best.trial.deepest_charge)) + ".";
 }
 
 std::string third_sentence(const Recommendation& answer) {

@@ -20,7 +20,7 @@ Verdict shortfall(const Plan& plan, const Trial& trial) {
   const std::string counted = chance_text(chance.events, chance.seasons, chance.low, chance.high);
   if (chance.high <= limit) {
     v.holding = Holding::kHolds;
-    v.reason = "Ran short in " + counted + " seasons; accepted are " + percent(limit) + ".";
+    v.reason = "Ran short in " + counted + "; accepted are " + percent(limit) + ".";
     v.brief = "carries the plan";
     return v;
   }
@@ -32,8 +32,7 @@ Verdict shortfall(const Plan& plan, const Trial& trial) {
   }
   if (chance.low > limit) {
     v.holding = Holding::kFallsShort;
-    v.reason =
-        "Ran short in " + counted + " seasons, for up to " + duration_text(longest_min) + " at a stretch.";
+    v.reason = "Ran short in " + counted + ", for up to " + duration_text(longest_min) + " at a stretch.";
     v.brief = "short for up to " + duration_text(longest_min);
     if (blocked_h > 1.0) {
       v.brief += ", charging blocked " + duration_text(blocked_h * 60.0);
@@ -45,8 +44,7 @@ Verdict shortfall(const Plan& plan, const Trial& trial) {
       v.remedy = "More capacity, more charging, or fewer loads.";
     }
   } else {
-    v.reason =
-        "Ran short in " + counted + " seasons; the accepted " + percent(limit) + " lies inside the interval.";
+    v.reason = "Ran short in " + counted + "; the accepted " + percent(limit) + " lies inside the interval.";
     v.brief = "more seasons would decide";
     v.remedy =
         "About " + figure(static_cast<double>(seasons_to_decide(chance, limit))) + " seasons would decide.";
@@ -97,7 +95,7 @@ Verdict start(const Plan& plan, const Trial& trial) {
   v.brief = figure(trial.highest_surge_A, "A") + " at a start";
   if (failed.events == 0) return v;
   v.reason = "A start failed in " + chance_text(failed.events, failed.seasons, failed.low, failed.high) +
-             " seasons: " + figure(trial.highest_surge_A, "A") + " drawn, down to " +
+             ": " + figure(trial.highest_surge_A, "A") + " drawn, down to " +
              figure(trial.lowest_surge_V, "V") + " at the load or inverter.";
   v.brief = "a start fails, " + figure(trial.lowest_surge_V, "V");
   if (failed.high <= accepted) return v;
@@ -112,6 +110,8 @@ Verdict temperature(const Trial& trial) {
   v.reason = "The bank was between " + figure(std::round(trial.coldest_C), "°C") + " and " +
              figure(std::round(trial.hottest_C), "°C") + ".";
   v.brief = figure(std::round(trial.coldest_C)) + " to " + figure(std::round(trial.hottest_C), "°C");
+  // Where electronics open the circuit, what that costs shows in the shortfall.
+  if (trial.candidate.battery->has_protection) return v;
   if (trial.hottest_C > limits.discharge_max_C) {
     v.holding = Holding::kFallsShort;
     v.value = trial.hottest_C;

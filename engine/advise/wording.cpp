@@ -61,7 +61,8 @@ std::string percent(double share) {
 }
 
 std::string chance_text(int events, int seasons, double low, double high) {
-  const std::string count = std::to_string(events) + " of " + with_thousands(std::to_string(seasons));
+  const std::string count =
+      std::to_string(events) + " of " + with_thousands(std::to_string(seasons)) + " seasons";
   if (events == 0) return count + ", under " + percent(high);
   if (events == seasons) return count + ", over " + percent(low);
   return count + " (" + percent(low) + " to " + percent(high) + ")";

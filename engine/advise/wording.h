@@ -10,7 +10,7 @@ std::string figure(double value);
 /// figure(value), narrow no-break space, unit.
 std::string figure(double value, const std::string& unit);
 
-/// "3 of 100", "0 of 100, under 3.7 %", with the 95 % interval.
+/// "3 of 100 seasons (1 % to 8.5 %)", "0 of 100 seasons, under 3.7 %", with the 95 % interval.
 std::string chance_text(int events, int seasons, double low, double high);
 
 /// "4 h", "50 min", "3 days".

@@ -79,7 +79,7 @@ struct StepLosses {
   R stored_W;  // rate at which stored energy falls (discharge positive)
   R ohmic_W;   // cells and protection, without the main cable
   R cable_W;
-  R relaxing_W;  // energy given to the relaxation branches (heat now and a little later)
+  R relaxing_W;  // energy given to the relaxation branches and lost by mixing of the tanks, as heat
   R side_W;      // side reaction, coulombic loss
   R self_discharge_W;
   R side_A;  // charge that did not charge
@@ -149,7 +149,20 @@ StepLosses<R> advance(const Parameters<R>& p, const Terminal<R>& t, State<R>& s,
   s.fast_V = fast_settled_V + (s.fast_V - fast_settled_V) * p.fast_keep;
   s.slow_V = slow_settled_V + (s.slow_V - slow_settled_V) * p.slow_keep;
   const R settled = into_plates_A / (p.tank_share * p.tank_rate_per_h * p.capacity_Ah);
-  s.imbalance = settled + (s.imbalance - settled) * p.tank_keep;
+  const R imbalance = settled + (s.imbalance - settled) * p.tank_keep;
+  if (L::any(p.tank_share < R(1.0))) {
+    // Charge that seeps between the tanks falls from one open-circuit voltage to the other.
+    const R bound_before = s.charge + p.tank_share * s.imbalance;
+    const R bound_after = charge + p.tank_share * imbalance;
+    const R seeping_A = (R(1.0) - p.tank_share) * (bound_before - bound_after) * p.capacity_Ah / step_h;
+    const R bound_V =
+        p.cells * look_up<R>(p.tables, &cell::Tables::ocv_V, R(0.5) * (bound_before + bound_after)).value;
+    const R mixing_W = seeping_A * (bound_V - ocv_mean_V);
+    w.relaxing_W = w.relaxing_W + mixing_W;
+    w.stored_W = w.stored_W + mixing_W;
+    w.heat_W = w.heat_W + mixing_W;
+  }
+  s.imbalance = imbalance;
   s.charge = charge;
 
   const R rest_C = surroundings_C + (w.heat_W + heater_W) / p.heat_loss_W_K;

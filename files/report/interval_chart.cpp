@@ -16,7 +16,7 @@ constexpr LogScale kScale{0.0003, 1.0, 8.0, kWidth - 8.0};
 std::string interval_chart(const advise::Chance& chance, double accepted) {
   Drawing d(kWidth, 18.0, "interval",
             "Ran short in " + advise::chance_text(chance.events, chance.seasons, chance.low, chance.high) +
-                " seasons; accepted " + advise::percent(accepted));
+                "; accepted " + advise::percent(accepted));
   for (const double tick : {0.001, 0.01, 0.1, 1.0}) d.line(kScale(tick), 2, kScale(tick), 16, "grid5");
   d.line(kScale(accepted), 0, kScale(accepted), 18, "wall");
   const double at = kScale(chance.events == 0 ? kScale.from : chance.share);

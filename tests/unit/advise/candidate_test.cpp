@@ -78,7 +78,7 @@ TEST_F(Candidates, SmallestFirstWithinABattery) {
 TEST_F(Candidates, NamedBankKeepsItsWear) {
   const Candidate c = named_candidate({"a6", 2, 3, 0.3}, chemistries_, batteries_);
   EXPECT_EQ(c.id(), "a6:2s3p");
-  EXPECT_EQ(c.name(), "6 x a6");
+  EXPECT_EQ(c.name(), "6 \u00D7 a6");
   EXPECT_NEAR(c.figures.capacity_Ah, 300.0 * 0.7, 1e-9);
   EXPECT_EQ(named_candidate({"unknown", 1, 1, 0.0}, chemistries_, batteries_).battery, nullptr);
   EXPECT_EQ(named_candidate({"none12", 1, 1, 0.0}, chemistries_, batteries_).battery, nullptr);

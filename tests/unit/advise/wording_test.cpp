@@ -51,9 +51,9 @@ TEST(Percent, TwoDigits) {
 }
 
 TEST(ChanceText, SaysCountAndInterval) {
-  EXPECT_EQ(chance_text(3, 1000, 0.00102, 0.00878), "3 of 1,000 (0.1\u202F% to 0.88\u202F%)");
-  EXPECT_EQ(chance_text(0, 100, 0.0, 0.037), "0 of 100, under 3.7\u202F%");
-  EXPECT_EQ(chance_text(20, 20, 0.839, 1.0), "20 of 20, over 84\u202F%");
+  EXPECT_EQ(chance_text(3, 1000, 0.00102, 0.00878), "3 of 1,000 seasons (0.1\u202F% to 0.88\u202F%)");
+  EXPECT_EQ(chance_text(0, 100, 0.0, 0.037), "0 of 100 seasons, under 3.7\u202F%");
+  EXPECT_EQ(chance_text(20, 20, 0.839, 1.0), "20 of 20 seasons, over 84\u202F%");
 }
 
 TEST(DurationText, PicksItsUnit) {

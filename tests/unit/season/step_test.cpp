@@ -100,12 +100,7 @@ TEST_P(Step, StoredEnergyFollowsTheOpenCircuitCurve) {
     area_V += cell::open_circuit_V(chemistry_, z) * (full - state.bank.charge) / kSlices;
   }
   const double area_Wh = cells_in_series() * 150.0 * area_V;
-  if (GetParam() == 0) {
-    EXPECT_NEAR(ledger.drawn_from_store_Wh, area_Wh, 0.001 * ledger.discharged_Wh);
-  } else {
-    EXPECT_GT(ledger.drawn_from_store_Wh, area_Wh);
-    EXPECT_LT(ledger.drawn_from_store_Wh, area_Wh + 0.05 * ledger.discharged_Wh);
-  }
+  EXPECT_NEAR(ledger.drawn_from_store_Wh, area_Wh, 0.002 * ledger.discharged_Wh);
 }
 
 TEST_P(Step, StateStaysInBounds) {
