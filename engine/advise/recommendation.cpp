@@ -39,12 +39,20 @@ auto order_key(const Plan& plan, const Ranked& r) {
                          r.trial.candidate.figures.mass_kg.typical, r.trial.candidate.id());
 }
 
+/// A name whose figures stay with their units at the end of a line: narrow no-break spaces before V and Ah.
+std::string unbroken(std::string name) {
+  for (const char* const unit : {" V", " Ah"}) {
+    if (const std::size_t at = name.find(unit); at != std::string::npos) name.replace(at, 1, "\u202F");
+  }
+  return name;
+}
+
 std::string batteries_text(const Candidate& c) {
-  if (c.count() == 1) return "one " + c.battery->name + " battery";
+  if (c.count() == 1) return "one " + unbroken(c.battery->name) + " battery";
   static const char* const kNumbers[] = {"",      "",      "two",  "three", "four",   "five",  "six",
                                          "seven", "eight", "nine", "ten",   "eleven", "twelve"};
   const std::string count = c.count() <= 12 ? kNumbers[c.count()] : std::to_string(c.count());
-  return count + " " + c.battery->name + " batteries";
+  return count + " " + unbroken(c.battery->name) + " batteries";
 }
 
 std::string first_sentence(const Plan& plan, const Ranked& best) {
@@ -68,13 +76,13 @@ std::string third_sentence(const Recommendation& answer) {
   if (answer.fitted_now >= 0) {
     const Ranked& now = answer.ranking[static_cast<std::size_t>(answer.fitted_now)];
     const Chance chance = now.trial.chance();
-    return "What is fitted now, " + now.trial.candidate.name() + ", ran short in " +
+    return "What is fitted now, " + unbroken(now.trial.candidate.name()) + ", ran short in " +
            chance_text(chance.events, chance.seasons, chance.low, chance.high) + ".";
   }
   for (std::size_t i = 1; i < answer.ranking.size(); ++i) {
     const Ranked& r = answer.ranking[i];
     if (r.trial.candidate.chemistry == answer.ranking[0].trial.candidate.chemistry) continue;
-    return "The nearest of another chemistry is " + r.trial.candidate.name() + ", which " +
+    return "The nearest of another chemistry is " + unbroken(r.trial.candidate.name()) + ", which " +
            name_of(r.holding) + ": " + r.reason;
   }
   return "No other chemistry was among the candidates.";
@@ -184,7 +192,7 @@ Recommendation recommend(const Plan& plan, std::vector<Trial> trials) {
   } else if (!answer.ranking.empty()) {
     const Ranked& nearest = answer.ranking[0];
     answer.sentences = {"Nothing here holds.",
-                        "Nearest is " + nearest.trial.candidate.name() + ", which " +
+                        "Nearest is " + unbroken(nearest.trial.candidate.name()) + ", which " +
                             name_of(nearest.holding) + ": " + nearest.reason,
                         needs_sentence(nearest)};
   }

@@ -150,9 +150,12 @@ Verdict life(const Trial& trial, double limit) {
             "",
             "",
             ""};
-  v.reason = "About " + figure(years.typical, "years") + " (" + figure(years.min) + " to " +
-             figure(years.max) + ") to 80\u202F% of capacity.";
-  v.brief = figure(years.typical, "years") + " of " + figure(limit);
+  const auto whole = [](double y) {
+    return y < 2.0 ? figure(std::round(y * 2.0) / 2.0) : figure(std::round(y));
+  };
+  v.reason = "About " + whole(years.typical) + "\u202Fyears (" + whole(years.min) + " to " +
+             whole(years.max) + ") to 80\u202F% of capacity.";
+  v.brief = "about " + whole(years.typical) + " of " + figure(limit, "years");
   if (v.holding == Holding::kFallsShort) {
     v.reason += " Asked are " + figure(limit) + ".";
     v.remedy = "Shallower use of a larger bank, a cooler place, or a replacement on the way.";
