@@ -63,6 +63,12 @@ Told Practice::tell(const std::string& battery, int in_parallel, std::uint64_t s
   return told;
 }
 
+std::vector<advise::Trial> Practice::race(const std::vector<advise::Candidate>& banks,
+                                          const advise::Executor& executor) const {
+  const advise::Proving proving(plan_, skies_, climates().matrices());
+  return advise::prove(plan_, proving, banks, executor, {});
+}
+
 season::Series Practice::draw(std::uint64_t season) const {
   return advise::Proving(plan_, skies_, climates().matrices()).draw(season);
 }

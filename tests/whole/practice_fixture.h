@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "engine/advise/candidate.h"
+#include "engine/advise/search.h"
 #include "engine/advise/trial.h"
 #include "files/catalogue.h"
 
@@ -37,6 +38,10 @@ class Practice {
 
   /// Takes the bank through a season. Fails the test unless its energy closes.
   Told tell(const std::string& battery, int in_parallel = 1, std::uint64_t season = 0) const;
+
+  /// All these banks through as many seasons as the plan asks for.
+  std::vector<advise::Trial> race(const std::vector<advise::Candidate>& banks,
+                                  const advise::Executor& executor) const;
 
   /// The shared minutes of a season.
   season::Series draw(std::uint64_t season) const;
