@@ -55,19 +55,23 @@ class Race {
   }
 
   std::vector<Trial>& trials() { return trials_; }
-  int open_count() const {
-    return static_cast<int>(below(plan_->seasons + 1, [this](std::size_t i) { return open(i); }).size());
-  }
+  int open_count() const { return static_cast<int>(open_ones().size()); }
 
  private:
+  /// Those chosen that have not yet done `seasons`, or all of the plan's where it asks for fewer.
   template <class Choose>
   std::vector<std::size_t> below(int seasons, Choose choose) const {
     std::vector<std::size_t> chosen;
     for (std::size_t i = 0; i < trials_.size(); ++i) {
-      if (trials_[i].count() < std::min(seasons, plan_->seasons + (seasons > plan_->seasons ? 1 : 0)) &&
-          choose(i)) {
-        chosen.push_back(i);
-      }
+      if (trials_[i].count() < std::min(seasons, plan_->seasons) && choose(i)) chosen.push_back(i);
+    }
+    return chosen;
+  }
+
+  std::vector<std::size_t> open_ones() const {
+    std::vector<std::size_t> chosen;
+    for (std::size_t i = 0; i < trials_.size(); ++i) {
+      if (open(i)) chosen.push_back(i);
     }
     return chosen;
   }
@@ -96,7 +100,7 @@ class Race {
 
   /// The most preferred open bank of each chemistry and the few most preferred of all.
   std::vector<std::size_t> favourites() const {
-    std::vector<std::size_t> order = below(plan_->seasons + 1, [this](std::size_t i) { return open(i); });
+    std::vector<std::size_t> order = open_ones();
     std::stable_sort(order.begin(), order.end(), [this](std::size_t a, std::size_t b) {
       return preference_value(*plan_, trials_[a]) < preference_value(*plan_, trials_[b]);
     });
