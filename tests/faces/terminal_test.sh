@@ -1,0 +1,103 @@
+#!/bin/sh
+# terminal_test.sh PROGRAM: the promises of the terminal face: exit codes, where text goes, and that a failed run
+# leaves what was there. Sentences are not compared.
+set -u
+program=$1
+folder=$(mktemp -d)
+trap 'rm -rf "$folder"' EXIT
+cd "$folder" || exit 1
+bad=0
+
+complain() { echo "FAILED: $1"; bad=1; }
+
+# run CODE ARGUMENT...: output in out and err; the exit code must be CODE, and the run must end.
+run() {
+  want=$1
+  shift
+  timeout 30 "$program" "$@" >out 2>err
+  got=$?
+  [ $got -eq "$want" ] || complain "voltwright $*: exit code $got, not $want: $(head -n 2 err)"
+}
+silent() { [ ! -s out ] || complain "$1: standard output is not empty"; }
+
+# Twelve seasons of two days: the fewest after which no bank of a race is sent round again.
+cat >good.toml <<'PLAN'
+format = 1
+name = "Two days"
+seasons = 12
+[cables.main]
+one_way = "1 m"
+area = "35 mm2"
+[[load]]
+name = "Box"
+power = "20 W"
+always = true
+[[leg]]
+place = "Oslo, NO"
+from = 2026-06-01
+days = 2
+shore = "22:00-06:00"
+[mains]
+output_limit = "20 A"
+[candidates]
+batteries = ["lfp-12v-100ah", "agm-12v-98ah"]
+max_parallel = 1
+PLAN
+sed 's/"20 W"/"20 Ah"/' good.toml >bad.toml
+mkdir place
+printf '\000\377\376\001PK\003\004' >junk.toml
+echo kept >kept.csv
+echo kept >before
+
+run 0 --help
+for command in advise simulate catalogue; do
+  run 0 "$command" --help
+  grep -q -- "--help" out || complain "$command --help lists no options"
+done
+run 0 --version
+grep -qE '[0-9]+\.[0-9]+' out || complain "--version names no version"
+
+run 2
+run 2 advise
+run 2 advise good.toml --no-such-option
+run 2 catalogue nonsense
+for plan in missing.toml place junk.toml bad.toml; do
+  run 2 advise "$plan" --csv kept.csv --report kept.csv
+  silent "advise $plan"
+  grep -q "$plan" err || complain "advise $plan: the problem does not name the file"
+  run 2 simulate "$plan" --bank lfp-12v-100ah --csv kept.csv
+  silent "simulate $plan"
+  cmp -s kept.csv before || complain "$plan: a failed run changed an existing file"
+done
+run 2 advise bad.toml
+grep -qE '^bad\.toml:9:[1-9][0-9]*: ' err || complain "the problem of bad.toml does not stand at line 9: $(cat err)"
+run 2 simulate good.toml --bank lfp-12v-100aj
+silent "a wrong bank"
+grep -q '"lfp-12v-100ah"' err || complain "a misspelt bank does not bring the near one"
+run 2 simulate good.toml --bank lfp-12v-100ah:zz
+
+run 0 catalogue batteries
+grep -q lfp-12v-100ah out || complain "the catalogue lists no lfp-12v-100ah"
+
+run 0 simulate good.toml --bank lfp-12v-100ah --csv minutes.csv
+[ "$(wc -l <minutes.csv)" -eq 2881 ] || complain "two days are not 2880 minutes and a header"
+head -n 1 minutes.csv | grep -q '^utc,state_of_charge,' || complain "the minutes have no header row"
+run 0 advise good.toml --csv -
+head -n 1 out | grep -q '^bank,name,chemistry,verdict,' || complain "the ranking has no header row"
+[ "$(wc -l <out)" -eq 3 ] || complain "the ranking does not hold a row for each of two banks"
+
+# A path below a regular file cannot be made, whoever runs this.
+run 1 advise good.toml --csv before/below.csv
+cmp -s kept.csv before || complain "an output below a file changed that file"
+[ -z "$(find . -name '*.part*')" ] || complain "a failed output leaves a part behind"
+
+run 0 advise good.toml --report page.html
+head -c 200 page.html | grep -qi '<!doctype html' || complain "the report is not a page"
+! grep -qiE '(src|href) *= *"?(https?:)?//|@import|url\( *"?(https?:)?//' page.html ||
+  complain "the report loads something from elsewhere"
+
+# A reader that goes away ends the program by SIGPIPE (141) at most, never by another signal.
+{ timeout 30 "$program" simulate good.toml --bank lfp-12v-100ah --csv - 2>/dev/null; echo $? >code; } | head -n 1 >/dev/null
+code=$(cat code)
+[ "$code" -le 2 ] || [ "$code" -eq 141 ] || complain "a closed pipe ends the program with $code"
+exit $bad
