@@ -2,6 +2,7 @@
 // however it is worked out.
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <cstdio>
 #include <string>
 #include <vector>
@@ -35,7 +36,8 @@ advise::Candidate bank_of(const app::PlanOnHand& hand, const std::string& batter
     ADD_FAILURE() << battery;
     return {};
   }
-  named.in_series = static_cast<int>(units::as_volts(hand.plan.system_voltage) / entry->system_V + 0.5);
+  named.in_series =
+      static_cast<int>(std::lround(units::as_volts(hand.plan.system_voltage) / entry->system_V));
   return advise::named_candidate(named, hand.catalogue.chemistries, hand.catalogue.batteries);
 }
 
@@ -73,6 +75,7 @@ TEST_P(Examples, MoreInParallelNeverRunsShortLonger) {
     std::vector<advise::Candidate> banks;
     for (int n = 1; n <= 4; ++n) banks.push_back(bank_of(hand_, battery, n));
     std::vector<const advise::Candidate*> pointers;
+    pointers.reserve(banks.size());
     for (const advise::Candidate& bank : banks) pointers.push_back(&bank);
     const std::vector<season::Fared> fared = proving.run_season(pointers, 0);
     // One lead-acid battery is too small for each of them, or the comparison would say nothing.

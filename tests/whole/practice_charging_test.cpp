@@ -31,12 +31,14 @@ double charging_A(const Told& told, std::size_t minute) {
   return -static_cast<double>(told.trace.bank_A.at(minute));
 }
 
-constexpr std::size_t kWarmedUp =
-    9 * 60 + 20;  // a quarter of an hour into the drive: relaxations have settled
+// Minutes of the day.
+constexpr std::size_t kNine = 540;
+constexpr std::size_t kWarmedUp = 560;  // a quarter of an hour into the drive: relaxations have settled
+constexpr std::size_t kEvening = 1200;
 
 TEST(RelayCharging, FifteenMilliohmsGiveAThirdOfTheCapacity) {
   const Told told = relay_charge("9.9 mohm", "120 A");
-  ASSERT_NEAR(static_cast<double>(told.trace.charge.at(9 * 60)), 0.49, 0.03);
+  ASSERT_NEAR(static_cast<double>(told.trace.charge.at(kNine)), 0.49, 0.03);
   // The resting voltage at half charge is 13.1 to 13.2 V: 66 to 72 A.
   EXPECT_NEAR(charging_A(told, kWarmedUp), 69.0, 6.0);
 }
@@ -85,7 +87,7 @@ controller = { kind = "mppt", efficiency = "96 %", output_limit = "20 A", input_
   for (std::uint64_t season = 0; season < 8; ++season) {
     const Told told = plan.tell("agm-12v-200ah", 1, season);
     EXPECT_NEAR(static_cast<double>(told.fared.daily_low.at(0)), 0.5, 0.02);
-    evenings.push_back(static_cast<double>(told.trace.charge.at(20 * 60)));
+    evenings.push_back(static_cast<double>(told.trace.charge.at(kEvening)));
   }
   std::sort(evenings.begin(), evenings.end());
   return evenings;
