@@ -83,7 +83,8 @@ TEST_P(EverySeason, BooksCloseAndChargeStaysInBounds) {
   EXPECT_LT(ledger.residual_Wh, 1e-9 * through_Wh);
   const double gained_Ah =
       ledger.charged_Ah - ledger.discharged_Ah - ledger.side_Ah - ledger.self_discharge_Ah;
-  EXPECT_NEAR(gained_Ah, (state.bank.charge - system.stages.full_charge) * battery_.capacity_Ah, 1e-9 * ledger.charged_Ah);
+  EXPECT_NEAR(gained_Ah, (state.bank.charge - system.stages.full_charge) * battery_.capacity_Ah,
+              1e-9 * ledger.charged_Ah);
 }
 
 struct Apart {
