@@ -88,6 +88,7 @@ StepReport<R> step(const System<R>& system, const Minute& minute, SystemState<R>
 
   R bank_A = bus.bank_A;
   auto held = one < zero;  // false in every lane
+  supply::notice_source<R>(s.stages, sources, base::Lanes<R>::lane_value(system.bank.step_s, 0));
   const R set_V = supply::set_point<R>(system.stages, s.stages, s.bank.temperature_C);
   if (sources) {
     // Chargers give less than they could where the set-point or the bank's charge limit asks for it.

@@ -22,7 +22,26 @@ template <class R>
 struct StageState {
   R stage{0.0};         // 0 bulk, 1 absorption, 2 float or rest
   R absorption_s{0.0};  // time spent in absorption
+  double without_source_s = 0.0;
 };
+
+/// A charger that finds its source again after this long begins with bulk; common practice, no source.
+inline constexpr double kNewCharge_s = 3600.0;
+
+/// Tells the stages whether there is a source in the coming step; a source that comes back after a break
+/// begins a new charge.
+template <class R>
+void notice_source(StageState<R>& s, bool source, double step_s) {
+  if (!source) {
+    s.without_source_s += step_s;
+    return;
+  }
+  if (s.without_source_s >= kNewCharge_s) {
+    s.stage = R(0.0);
+    s.absorption_s = R(0.0);
+  }
+  s.without_source_s = 0.0;
+}
 
 /// Voltage that the chargers hold now [V], compensated for a bank temperature clamped to -20..50 degC.
 template <class R>

@@ -93,9 +93,9 @@ struct Apart {
 
 // Twenty days with every minute cut in two. The lowest charge of the season, which decides a verdict, the
 // charge at its end, the root mean square of the difference and the energy through the bank agree to 0.1 %,
-// as the median of nine seasons: where the voltage comes within a hair of the threshold at which charging
-// begins again, it may begin in one run and not in the other, and the two seasons differ from there on
-// whatever the step.
+// as the median of nine seasons, and the lowest and last charge of every one to 0.4 %: stages change at the
+// ends of steps, and the last step of a taper moves about 0.1 %. Where the voltage comes within a hair of the
+// threshold at which charging begins again, it may begin in one run and not in the other.
 TEST_P(EverySeason, HalfTheStepChangesLittle) {
   const demand::Inverter inverter;
   const auto whole = system_of(engine(), inverter, 1.0);
@@ -144,6 +144,10 @@ TEST_P(EverySeason, HalfTheStepChangesLittle) {
   EXPECT_LT(median(&Apart::end), 0.001);
   EXPECT_LT(median(&Apart::root_mean_square), 0.001);
   EXPECT_LT(median(&Apart::energy), 0.001);
+  for (const Apart& a : seasons) {
+    EXPECT_LT(a.lowest, 0.004);
+    EXPECT_LT(a.end, 0.004);
+  }
 }
 
 INSTANTIATE_TEST_SUITE_P(Catalogue, EverySeason, ::testing::ValuesIn(simulated()), name_of);
