@@ -34,7 +34,7 @@ class Race {
     std::vector<std::size_t> wanted = below(kFirst, [](std::size_t) { return true; });
     if (wanted.empty()) wanted = below(kEnough, [this](std::size_t i) { return open(i); });
     if (wanted.empty())
-      wanted = below(plan_->seasons, [this, chosen = favourites()](std::size_t i) {
+      wanted = below(plan_->seasons, [chosen = favourites()](std::size_t i) {
         return std::find(chosen.begin(), chosen.end(), i) != chosen.end();
       });
     if (wanted.empty() && !anything_holds())

@@ -68,9 +68,10 @@ Series SeriesMaker::draw(std::uint64_t season) const {
   for (std::size_t k = 0; k < c.legs.size(); ++k) {
     const journey::Leg& leg = c.legs[k];
     const journey::Calendar& calendar = calendars_[k];
+    const auto& typical_year = c.skies[k].typical_year;
     const sky::WeatherMinutes weather =
-        c.skies[k].typical_year
-            ? sky::replay_weather(*c.skies[k].typical_year, suns_[k])
+        typical_year.has_value()
+            ? sky::replay_weather(*typical_year, suns_[k])
             : sky::make_weather(leg.place.site, c.skies[k].climate, *c.matrices, suns_[k], c.seed, season, k);
     const std::vector<float> cabin_C =
         cabin_temperature_C(c.surroundings, weather.temperature_C, leg.occupied);
