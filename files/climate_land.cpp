@@ -112,8 +112,8 @@ void ClimateTable::add_temperature(const sky::Site& site, const std::vector<Near
                          n.station->wmo);
   }
   for (double& t : climate.temperature_C) t /= sum;
-  climate.origin +=
-      fmt::format("Climate: {}; mean temperature moved to {:.0f} m at -6.5 K/km. ", names, site.elevation_m);
+  climate.origin += fmt::format("Climate: {}; mean temperature moved to {:.0f} m at \u22126.5 K/km. ", names,
+                                site.elevation_m);
 }
 
 void ClimateTable::add_daily_range(const std::vector<Near>& near, sky::MonthlyClimate& climate) const {

@@ -10,24 +10,20 @@ namespace {
 
 const std::vector<std::string>& method() {
   static const std::vector<std::string> kMethod = {
-      "Each season draws its weather, its use and its events anew from the seed; every bank meets the same "
-      "draws. "
-      "Time runs in minutes.",
-      "Sun: daily clearness by Markov matrices, split into hours and minutes, turned onto each plane and "
-      "through "
-      "a module model; or a typical year from a file, replayed.",
-      "Bank: an equivalent circuit of resistance and two relaxing pairs over a voltage curve, lead-acid with "
-      "a "
-      "two-tank availability; capacity and resistance follow temperature, and temperature follows its place.",
-      "Bus: at every minute the currents of sources, loads, inverter and bank balance at one voltage, with "
-      "the "
-      "drop of the cables. Energy in and out is kept in a ledger.",
-      "A season ran short if any essential minute was not served. The interval on the share of such seasons "
-      "is "
-      "the Wilson score at 95\u202F%. Holds means the whole interval lies within what is accepted.",
-      "Life: cycles counted by rainflow against the cycle table, plus calendar wear by temperature, to "
-      "80\u202F% "
-      "of capacity."};
+      std::string("Each season draws its weather, its use and its events anew from the seed; every bank "
+                  "meets the same draws. Time runs in minutes."),
+      std::string("Sun: daily clearness by Markov matrices, split into hours and minutes, turned onto each "
+                  "plane and through a module model; or a typical year from a file, replayed."),
+      std::string("Bank: an equivalent circuit of resistance and two relaxing pairs over a voltage curve, "
+                  "lead-acid with a two-tank availability; capacity and resistance follow temperature, and "
+                  "temperature follows its place."),
+      std::string("Bus: at every minute the currents of sources, loads, inverter and bank balance at one "
+                  "voltage, with the drop of the cables. Energy in and out is kept in a ledger."),
+      std::string("A season ran short if any essential minute was not served. The interval on the share of "
+                  "such seasons is the Wilson score at 95\u202F%. Holds means the whole interval lies within "
+                  "what is accepted."),
+      std::string("Life: cycles counted by rainflow against the cycle table, plus calendar wear by "
+                  "temperature, to 80\u202F% of capacity.")};
   return kMethod;
 }
 

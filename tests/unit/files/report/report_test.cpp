@@ -79,7 +79,8 @@ TEST(Report, LedgerColumnsAddUpToTheSamePrintedSum) {
        at = body.find("class=\"r\">", at + 1)) {
     const std::string figure = body.substr(at + 10, body.find('<', at + 10) - at - 10);
     if (column >= 0 && !figure.empty()) {
-      (at > sum_row ? sums : columns)[column % 2] += std::stod(figure);
+      double* const target = at > sum_row ? sums : columns;
+      target[column % 2] += std::stod(figure);
     }
     ++column;
   }
