@@ -2,10 +2,10 @@
 
 #include <algorithm>
 #include <cstdint>
-#include <cstdio>
 
 #include "files/catalogue_read.h"
 #include "files/catalogue_records.h"
+#include "files/fingerprint.h"
 
 namespace voltwright::files {
 namespace {
@@ -20,25 +20,6 @@ base::Problem problem_of(std::string what, std::string file, std::string field, 
   problem.remedy = std::move(remedy);
   return problem;
 }
-
-/// FNV-1a, 64 bit (Fowler, Noll and Vo; offset basis and prime of the published parameters).
-class Fnv {
- public:
-  void add(std::string_view bytes) {
-    for (const char byte : bytes) {
-      hash_ ^= static_cast<std::uint8_t>(byte);
-      hash_ *= 0x100000001b3ULL;
-    }
-  }
-  std::string first_eight_digits() const {
-    char text[17];
-    std::snprintf(text, sizeof text, "%016llx", static_cast<unsigned long long>(hash_));
-    return std::string(text, 8);
-  }
-
- private:
-  std::uint64_t hash_ = 0xcbf29ce484222325ULL;
-};
 
 template <class Record>
 void take(const EmbeddedFile& file, std::string_view folder,
@@ -90,7 +71,7 @@ const demand::Appliance* Catalogue::appliance(std::string_view id) const { retur
 base::Result<Catalogue> read_catalogue_files(std::span<const EmbeddedFile> files) {
   Catalogue catalogue;
   base::Problems problems;
-  Fnv hash;
+  Fingerprint hash;
   for (const EmbeddedFile& file : files) {
     hash.add(file.name);
     hash.add(file.bytes);
@@ -98,7 +79,7 @@ base::Result<Catalogue> read_catalogue_files(std::span<const EmbeddedFile> files
     take(file, "batteries/", read_battery, catalogue.batteries, problems);
     take(file, "appliances/", read_appliance, catalogue.appliances, problems);
   }
-  catalogue.mark = hash.first_eight_digits();
+  catalogue.mark = hash.mark();
   sort_by_id(catalogue.chemistries, problems);
   sort_by_id(catalogue.batteries, problems);
   sort_by_id(catalogue.appliances, problems);

@@ -7,6 +7,7 @@
 #include <limits>
 
 #include "files/embedded.h"
+#include "files/fingerprint.h"
 #include "files/fold.h"
 #include "files/great_circle.h"
 #include "files/number_table.h"
@@ -21,16 +22,6 @@ constexpr double kKmPerDegree = 111.0;
 constexpr std::size_t kMostProblems = 20;
 constexpr std::size_t kFields = 19;
 constexpr std::size_t kLongestName = 100;
-
-/// 64-bit FNV-1a (Fowler, Noll and Vo).
-std::uint64_t hash_of(std::string_view text) {
-  std::uint64_t hash = 0xcbf29ce484222325ULL;
-  for (const char c : text) {
-    hash ^= static_cast<unsigned char>(c);
-    hash *= 0x100000001b3ULL;
-  }
-  return hash;
-}
 
 /// Takes the text up to the next separator off the front.
 std::string_view take(std::string_view& text, char separator) {
@@ -120,13 +111,13 @@ base::Result<Gazetteer> Gazetteer::parse(std::string_view text) {
                 .zone = std::string(field[17]),
                 .site = {*latitude, *longitude, height_of(field[16], field[15])},
                 .population = std::lround(std::clamp(to_number(field[14]).value_or(0.0), 0.0, 1e9))};
-    gazetteer.by_name_.emplace_back(hash_of(entry.folded), index);
+    gazetteer.by_name_.emplace_back(Fingerprint().add(entry.folded).value(), index);
     gazetteer.entries_.push_back(std::move(entry));
     fold_into(field[2], folded);
-    gazetteer.by_name_.emplace_back(hash_of(folded), index);
+    gazetteer.by_name_.emplace_back(Fingerprint().add(folded).value(), index);
     for (std::string_view others = field[3]; !others.empty();) {
       fold_into(take(others, ','), folded);
-      if (!folded.empty()) gazetteer.by_name_.emplace_back(hash_of(folded), index);
+      if (!folded.empty()) gazetteer.by_name_.emplace_back(Fingerprint().add(folded).value(), index);
     }
   }
   if (!problems.empty()) return problems;
@@ -149,7 +140,7 @@ std::optional<journey::Place> Gazetteer::find(std::string_view name) const {
     const std::string folded = fold(trimmed(wanted));
     const Entry* best = nullptr;
     if (folded.empty()) return best;
-    const std::uint64_t hash = hash_of(folded);
+    const std::uint64_t hash = Fingerprint().add(folded).value();
     for (auto it = std::lower_bound(by_name_.begin(), by_name_.end(), std::pair(hash, std::uint32_t{0}));
          it != by_name_.end() && it->first == hash; ++it) {
       const Entry& entry = entries_[it->second];

@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "engine/units/parse.h"
+#include "files/fingerprint.h"
 #include "files/plan_parts.h"
 #include "files/plan_section.h"
 #include "files/toml_tree.h"
@@ -17,16 +18,6 @@ namespace voltwright::files {
 namespace {
 
 constexpr std::size_t kMostProblems = 200;
-
-/// FNV-1a over 64 bits (Fowler, Noll and Vo), first eight hexadecimal digits.
-std::string mark_of(std::string_view text) {
-  std::uint64_t hash = 0xcbf29ce484222325ULL;
-  for (const char c : text) {
-    hash ^= static_cast<unsigned char>(c);
-    hash *= 0x100000001b3ULL;
-  }
-  return fmt::format("{:016x}", hash).substr(0, 8);
-}
 
 bool format_is_known(Section& top) {
   const TomlNode* format = top.find("format");
@@ -217,7 +208,7 @@ base::Result<ReadPlan> read_plan(std::string_view text, const std::string& name,
   sort_and_limit(reading.problems, name);
   if (base::has_error(reading.problems)) return std::move(reading.problems);
   read.warnings = std::move(reading.problems);
-  read.mark = mark_of(text);
+  read.mark = Fingerprint().add(text).mark();
   return read;
 }
 
