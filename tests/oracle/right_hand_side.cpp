@@ -1,0 +1,152 @@
+#include "tests/oracle/right_hand_side.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "engine/base/curve.h"
+
+namespace voltwright::oracle {
+
+namespace {
+
+using base::curve_at;
+
+constexpr double kPerHour = 1.0 / 3600.0;
+constexpr double kGas_J_molK = 8.314462618;
+constexpr double kKelvin = 273.15;
+constexpr double kReference_C = 25.0;
+constexpr double kHoursPerMonth = 730.5;
+constexpr double kMostOver_V = 0.6;  // the side reaction grows no further beyond this over its reference
+
+/// k(T): Arrhenius with a steady part.
+double cold_factor(const cell::Resistance& r, double temperature_C) {
+  const double inverse_K = 1.0 / (temperature_C + kKelvin) - 1.0 / (kReference_C + kKelvin);
+  const double moving = std::exp(r.activation_kJ_mol * 1000.0 / kGas_J_molK * inverse_K);
+  return r.steady_fraction + (1.0 - r.steady_fraction) * moving;
+}
+
+/// Resistances of the whole bank at one instant [ohm].
+struct Resistances {
+  double ohmic = 0.0, fast = 0.0, slow = 0.0, charging = 0.0;
+};
+
+Resistances resistances_of(const Bank& bank, double charge, double available, double temperature_C) {
+  const cell::Resistance& r = bank.chemistry->resistance;
+  const double size = bank.cells / bank.rated_Ah;
+  const double cold = cold_factor(r, temperature_C);
+  const double relaxing = size * cold * curve_at(r.relaxing_by_soc, available, 1.0);
+  Resistances result;
+  result.ohmic = size * cold * r.ohmic_ohm_Ah * curve_at(r.ohmic_by_soc, available, 1.0);
+  result.fast = relaxing * r.fast_ohm_Ah;
+  result.slow = relaxing * r.slow_ohm_Ah;
+  const double z = std::max(charge, 0.0);
+  result.charging = size * r.charge_rho_ohm_Ah * (1.0 + r.charge_m * z / std::max(r.charge_c - charge, 1e-3));
+  return result;
+}
+
+double available_of(const Bank& bank, std::span<const double> y) {
+  return y[kCharge] - (1.0 - bank.chemistry->availability.fraction) * y[kImbalance];
+}
+
+double cell_V(const Bank& bank, double level) {
+  return curve_at(bank.chemistry->ocv_V, level, bank.chemistry->nominal_V);
+}
+
+}  // namespace
+
+std::vector<double> tolerances() { return {1e-9, 1e-9, 1e-9, 1e-9, 1e-7, 1e-7, 1e-7, 1e-6, 1e-6}; }
+
+double Poles::current_for_A(double power_W) const {
+  const double ohm = power_W < 0.0 ? charge_ohm : discharge_ohm;
+  return 2.0 * power_W / (source_V + std::sqrt(source_V * source_V - 4.0 * ohm * power_W));
+}
+
+Bank make_bank(const bank::Battery& battery, const cell::Chemistry& chemistry, const bank::Layout& layout,
+               double cable_ohm, double heat_loss_W_K) {
+  const double n = layout.in_series;
+  const double m = layout.in_parallel;
+  Bank bank;
+  bank.chemistry = &chemistry;
+  bank.cells = n * battery.cells_in_series;
+  bank.rated_Ah = m * battery.capacity_Ah;
+  bank.capacity_Ah = bank.rated_Ah * (1.0 - layout.lost_capacity);
+  bank.fixed_ohm = battery.extra_resistance_ohm * n / m + cable_ohm;
+  bank.cable_ohm = cable_ohm;
+  bank.heat_capacity_J_K = n * m * battery.mass_kg.typical * chemistry.specific_heat_J_kgK;
+  bank.heat_loss_W_K = heat_loss_W_K;
+  return bank;
+}
+
+Poles poles_of(const Bank& bank, std::span<const double> y) {
+  const cell::Availability& tanks = bank.chemistry->availability;
+  Poles poles;
+  poles.available = available_of(bank, y);
+  const Resistances r = resistances_of(bank, y[kCharge], poles.available, y[kTemperature_C]);
+  poles.ocv_V = bank.cells * cell_V(bank, poles.available);
+  poles.source_V = poles.ocv_V - y[kFast_V] - y[kSlow_V];
+  poles.discharge_ohm = r.ohmic + bank.fixed_ohm;
+  poles.charge_ohm = poles.discharge_ohm + r.charging;
+  const double share =
+      std::min(1.0, curve_at(bank.chemistry->capacity_by_temperature, y[kTemperature_C], 1.0));
+  poles.floor = 1.0 - tanks.full_over_rated * share;
+  return poles;
+}
+
+void slope_of(const Bank& bank, std::span<const double> y, double current_A, double air_C, double heater_W,
+              std::span<double> dydt) {
+  const cell::Chemistry& c = *bank.chemistry;
+  const double temperature_C = y[kTemperature_C];
+  const Poles poles = poles_of(bank, y);
+  const Resistances r = resistances_of(bank, y[kCharge], poles.available, temperature_C);
+  const double voltage_V = poles.voltage_V(current_A);
+
+  // Charge.
+  double side_A = 0.0;
+  double self_A = 0.0;
+  const cell::SideReaction& side = c.side_reaction;
+  if (y[kCharge] > 0.0 || current_A < 0.0) {
+    const double inside_V = (voltage_V + bank.fixed_ohm * current_A) / bank.cells;
+    side_A = side.current_A_per_Ah * bank.rated_Ah *
+             std::exp(side.per_V * std::min(inside_V - side.reference_V, kMostOver_V) +
+                      side.per_K * (temperature_C - side.reference_C));
+  }
+  if (y[kCharge] > 0.0) {
+    self_A = c.self_discharge_per_month / kHoursPerMonth * bank.rated_Ah *
+             std::exp2((temperature_C - kReference_C) / 10.0);
+  }
+  const double net_A = current_A + side_A + self_A;
+  double lost_A = std::max(-net_A, 0.0) * (1.0 - c.coulombic_efficiency);
+  // What would exceed z = 1 goes to the side reaction.
+  if (y[kCharge] >= 1.0) lost_A = std::max(-net_A, 0.0);
+  const double plates_A = net_A + lost_A;
+  dydt[kCharge] = -plates_A / bank.capacity_Ah * kPerHour;
+
+  // Two tanks: c, k, d.
+  const cell::Availability& tanks = c.availability;
+  const double seeping_per_h = tanks.exchange_per_h * y[kImbalance];
+  dydt[kImbalance] = (plates_A / (tanks.fraction * bank.capacity_Ah) - seeping_per_h) * kPerHour;
+
+  // Two pairs.
+  dydt[kFast_V] = (r.fast * current_A - y[kFast_V]) / c.resistance.fast_tau_s;
+  dydt[kSlow_V] = (r.slow * current_A - y[kSlow_V]) / c.resistance.slow_tau_s;
+
+  // Heat.
+  const double bound = y[kCharge] + tanks.fraction * y[kImbalance];
+  const double seeping_A = tanks.fraction * (1.0 - tanks.fraction) * seeping_per_h * bank.capacity_Ah;
+  const double mixing_W = seeping_A * (bank.cells * cell_V(bank, bound) - poles.ocv_V);
+  const double ohm = (current_A < 0.0 ? poles.charge_ohm : poles.discharge_ohm) - bank.cable_ohm;
+  const double entropic_V_K = 1e-3 * curve_at(c.entropic_mV_per_K, y[kCharge], 0.0);
+  const double heat_W = ohm * current_A * current_A + (y[kFast_V] + y[kSlow_V]) * current_A +
+                        poles.ocv_V * (side_A + lost_A + self_A) + mixing_W -
+                        current_A * (temperature_C + kKelvin) * bank.cells * entropic_V_K;
+  dydt[kTemperature_C] =
+      (heat_W + heater_W - bank.heat_loss_W_K * (temperature_C - air_C)) / bank.heat_capacity_J_K;
+
+  // Sums.
+  dydt[kDischarged_Ah] = std::max(current_A, 0.0) * kPerHour;
+  dydt[kCharged_Ah] = std::max(-current_A, 0.0) * kPerHour;
+  dydt[kDischarged_Wh] = voltage_V * dydt[kDischarged_Ah];
+  dydt[kCharged_Wh] = voltage_V * dydt[kCharged_Ah];
+}
+
+}  // namespace voltwright::oracle
