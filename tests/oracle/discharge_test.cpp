@@ -17,7 +17,14 @@ struct End {
   bool by_voltage = false;
 };
 
+/// Current of a constant power behind a step's resistance, the smaller of two [A].
+double current_for_A(const bank::Terminal<double>& t, double power_W) {
+  const double root_V = std::sqrt(std::max(0.0, t.source_V * t.source_V - 4.0 * t.discharge_ohm * power_W));
+  return 2.0 * power_W / (t.source_V + root_V);
+}
+
 /// Whole steps up to the one in which the bank is cut off, which is gone through again in steps of a second.
+/// The mean voltage of a minute hides a crossing in its second half: the voltage after it decides.
 End stepped_until_empty(const bank::Parameters<double>& whole, const bank::Parameters<double>& refined,
                         bank::State<double> state, double power_W, double cut_off_V, double air_C) {
   End end;
@@ -26,12 +33,12 @@ End stepped_until_empty(const bank::Parameters<double>& whole, const bank::Param
     const double step_s = p->step_s;
     const bank::State<double> before = state;
     const auto t = bank::terminal<double>(*p, state);
-    const double root_V = std::sqrt(std::max(0.0, t.source_V * t.source_V - 4.0 * t.discharge_ohm * power_W));
-    const double current_A = 2.0 * power_W / (t.source_V + root_V);
+    const double current_A = current_for_A(t, power_W);
     const double voltage_V = t.source_V - t.discharge_ohm * current_A;
     bank::advance<double>(*p, t, state, current_A, air_C, 0.0);
     const double level = state.charge - (1.0 - p->tank_share) * state.imbalance;
-    const bool low = voltage_V < cut_off_V;
+    const auto after = bank::terminal<double>(refined, state);
+    const bool low = after.source_V - after.discharge_ohm * current_for_A(after, power_W) < cut_off_V;
     const bool empty = low || level <= t.usable_floor + kEmptyAbove;
     if (empty && p == &whole) {
       state = before;
