@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "engine/season/setup.h"
+#include "tests/oracle/bus.h"
 #include "tests/oracle/every_oracle.h"
 #include "tests/oracle/integrator.h"
 
@@ -21,9 +22,7 @@ struct Charger {
   supply::StageSettings<double> stages;
   double limit_A = 0.0;
 
-  double set_V(double stage, double temperature_C) const {
-    return supply::set_point<double>(stages, {stage, 0.0, 0.0}, temperature_C);
-  }
+  double set_V(double stage, double temperature_C) const { return held_V(stages, stage, temperature_C); }
 };
 
 /// Ends of bulk and absorption, and of the hours of float behind them.
@@ -121,7 +120,7 @@ TEST_P(Oracle, AbsorptionToTailAndFloat) {
   season::Installation installation;
   installation.main_cable_ohm = kCable_ohm;
   const auto system = season::make_system(battery_, chemistry_, tables_, {1, 1, 0.0}, installation);
-  const Charger charger{system.stages, kLimit_per_h * battery_.capacity_Ah};
+  const Charger charger{system.chargers[season::kMains].stages, kLimit_per_h * battery_.capacity_Ah};
   for (const double temperature_C : {25.0, 5.0}) {
     const bank::State<double> start = rested(0.5, temperature_C);
     const Milestones engine =

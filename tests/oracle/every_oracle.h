@@ -13,6 +13,19 @@ inline constexpr double kWhole_s = 60.0;   // the engine's step
 inline constexpr double kRefined_s = 1.0;  // and around events
 inline constexpr double kCable_ohm = 0.001;
 
+/// A state of the engine as the unknowns of the equations.
+inline std::vector<double> unknowns_of(const bank::State<double>& s) {
+  std::vector<double> y(kUnknowns, 0.0);
+  y[kCharge] = s.charge;
+  y[kImbalance] = s.imbalance;
+  y[kFast_V] = s.fast_V;
+  y[kSlow_V] = s.slow_V;
+  y[kTemperature_C] = s.temperature_C;
+  y[kEnclosure_C] = s.enclosure_C;
+  y[kSide] = s.side;
+  return y;
+}
+
 class Oracle : public laws::EveryChemistry {
  protected:
   Oracle()
@@ -27,16 +40,8 @@ class Oracle : public laws::EveryChemistry {
     bank::State<double> s;
     s.charge = charge;
     s.temperature_C = temperature_C;
+    s.enclosure_C = temperature_C;
     return s;
-  }
-  static std::vector<double> unknowns_of(const bank::State<double>& s) {
-    std::vector<double> y(kUnknowns, 0.0);
-    y[kCharge] = s.charge;
-    y[kImbalance] = s.imbalance;
-    y[kFast_V] = s.fast_V;
-    y[kSlow_V] = s.slow_V;
-    y[kTemperature_C] = s.temperature_C;
-    return y;
   }
 
   double loss_W_K_;

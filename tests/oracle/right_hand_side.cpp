@@ -48,13 +48,18 @@ double available_of(const Bank& bank, std::span<const double> y) {
   return y[kCharge] - (1.0 - bank.chemistry->availability.fraction) * y[kImbalance];
 }
 
-double cell_V(const Bank& bank, double level) {
-  return curve_at(bank.chemistry->ocv_V, level, bank.chemistry->nominal_V);
+/// N U(z, T) [V].
+double open_circuit_V(const Bank& bank, double level, double temperature_C) {
+  const double at_25C = curve_at(bank.chemistry->ocv_V, level, bank.chemistry->nominal_V);
+  const double per_K = 1e-3 * curve_at(bank.chemistry->entropic_mV_per_K, level, 0.0);
+  return bank.cells * (at_25C + per_K * (temperature_C - kReference_C));
 }
 
 }  // namespace
 
-std::vector<double> tolerances() { return {1e-9, 1e-9, 1e-9, 1e-9, 1e-7, 1e-7, 1e-7, 1e-6, 1e-6}; }
+std::vector<double> tolerances() {
+  return {1e-9, 1e-9, 1e-9, 1e-9, 1e-7, 1e-7, 1e-9, 1e-7, 1e-7, 1e-6, 1e-6};
+}
 
 double Poles::current_for_A(double power_W) const {
   const double ohm = power_W < 0.0 ? charge_ohm : discharge_ohm;
@@ -62,7 +67,7 @@ double Poles::current_for_A(double power_W) const {
 }
 
 Bank make_bank(const bank::Battery& battery, const cell::Chemistry& chemistry, const bank::Layout& layout,
-               double cable_ohm, double heat_loss_W_K) {
+               double cable_ohm, double heat_loss_W_K, const bank::Enclosure& enclosure) {
   const double n = layout.in_series;
   const double m = layout.in_parallel;
   Bank bank;
@@ -74,6 +79,7 @@ Bank make_bank(const bank::Battery& battery, const cell::Chemistry& chemistry, c
   bank.cable_ohm = cable_ohm;
   bank.heat_capacity_J_K = n * m * battery.mass_kg.typical * chemistry.specific_heat_J_kgK;
   bank.heat_loss_W_K = heat_loss_W_K;
+  bank.enclosure = enclosure;
   return bank;
 }
 
@@ -82,8 +88,10 @@ Poles poles_of(const Bank& bank, std::span<const double> y) {
   Poles poles;
   poles.available = available_of(bank, y);
   const Resistances r = resistances_of(bank, y[kCharge], poles.available, y[kTemperature_C]);
-  poles.ocv_V = bank.cells * cell_V(bank, poles.available);
-  poles.source_V = poles.ocv_V - y[kFast_V] - y[kSlow_V];
+  poles.ocv_V = open_circuit_V(bank, poles.available, y[kTemperature_C]);
+  poles.side_V =
+      y[kSide] * bank.cells * 1e-3 * curve_at(bank.chemistry->hysteresis.half_gap_mV, poles.available, 0.0);
+  poles.source_V = poles.ocv_V - poles.side_V - y[kFast_V] - y[kSlow_V];
   poles.discharge_ohm = r.ohmic + bank.fixed_ohm;
   poles.charge_ohm = poles.discharge_ohm + r.charging;
   const double share =
@@ -130,17 +138,28 @@ void slope_of(const Bank& bank, std::span<const double> y, double current_A, dou
   dydt[kFast_V] = (r.fast * current_A - y[kFast_V]) / c.resistance.fast_tau_s;
   dydt[kSlow_V] = (r.slow * current_A - y[kSlow_V]) / c.resistance.slow_tau_s;
 
+  // Hysteresis: the charge that passes, in either direction, brings the side nearer to that of its direction.
+  const double settling_Ah = c.hysteresis.settling_share * bank.capacity_Ah;
+  dydt[kSide] = c.hysteresis.half_gap_mV.empty()
+                    ? 0.0
+                    : (current_A - std::fabs(current_A) * y[kSide]) / settling_Ah * kPerHour;
+
   // Heat.
   const double bound = y[kCharge] + tanks.fraction * y[kImbalance];
   const double seeping_A = tanks.fraction * (1.0 - tanks.fraction) * seeping_per_h * bank.capacity_Ah;
-  const double mixing_W = seeping_A * (bank.cells * cell_V(bank, bound) - poles.ocv_V);
+  const double mixing_W = seeping_A * (open_circuit_V(bank, bound, temperature_C) - poles.ocv_V);
   const double ohm = (current_A < 0.0 ? poles.charge_ohm : poles.discharge_ohm) - bank.cable_ohm;
   const double entropic_V_K = 1e-3 * curve_at(c.entropic_mV_per_K, y[kCharge], 0.0);
-  const double heat_W = ohm * current_A * current_A + (y[kFast_V] + y[kSlow_V]) * current_A +
+  const double heat_W = ohm * current_A * current_A + (y[kFast_V] + y[kSlow_V] + poles.side_V) * current_A +
                         poles.ocv_V * (side_A + lost_A + self_A) + mixing_W -
                         current_A * (temperature_C + kKelvin) * bank.cells * entropic_V_K;
-  dydt[kTemperature_C] =
-      (heat_W + heater_W - bank.heat_loss_W_K * (temperature_C - air_C)) / bank.heat_capacity_J_K;
+  const bool boxed = bank.enclosure.loss_W_K > 0.0;
+  const double around_C = boxed ? y[kEnclosure_C] : air_C;
+  const double out_W = bank.heat_loss_W_K * (temperature_C - around_C);
+  dydt[kTemperature_C] = (heat_W + heater_W - out_W) / bank.heat_capacity_J_K;
+  dydt[kEnclosure_C] =
+      boxed ? (out_W - bank.enclosure.loss_W_K * (y[kEnclosure_C] - air_C)) / bank.enclosure.capacity_J_K
+            : 0.0;
 
   // Sums.
   dydt[kDischarged_Ah] = std::max(current_A, 0.0) * kPerHour;

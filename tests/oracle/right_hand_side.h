@@ -18,6 +18,8 @@ enum Unknown : std::size_t {
   kFast_V,     // over R1
   kSlow_V,     // over R2
   kTemperature_C,
+  kEnclosure_C,
+  kSide,  // of the hysteresis, +1 after a long discharge
   kDischarged_Ah,
   kCharged_Ah,
   kDischarged_Wh,
@@ -38,17 +40,19 @@ struct Bank {
   double cable_ohm = 0.0;                      // R_cable, part of it
   double heat_capacity_J_K = 0.0;
   double heat_loss_W_K = 0.0;
+  bank::Enclosure enclosure;
 };
 
 Bank make_bank(const bank::Battery& battery, const cell::Chemistry& chemistry, const bank::Layout& layout,
-               double cable_ohm, double heat_loss_W_K);
+               double cable_ohm, double heat_loss_W_K, const bank::Enclosure& enclosure = {});
 
 /// The bank between its poles at one instant: V = source_V - R I with R by the direction of the current.
 struct Poles {
   double source_V = 0.0;
   double discharge_ohm = 0.0;
   double charge_ohm = 0.0;
-  double ocv_V = 0.0;      // N U
+  double ocv_V = 0.0;      // N U, between the branches of the hysteresis
+  double side_V = 0.0;     // by which the voltage lies below it
   double available = 0.0;  // h1
   double floor = 0.0;      // h_floor, where nothing more can be had
 
