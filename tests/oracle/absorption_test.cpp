@@ -16,6 +16,10 @@ namespace {
 
 constexpr double kFloat_s = 7200.0;
 constexpr double kLimit_per_h = 0.2;  // what the charger gives, of the rated capacity
+/// The charge resistance stands still within a minute, at its value from before: absorption runs ahead by
+/// half a minute times the logarithm of its growth, about twenty-fold.
+constexpr double kTime_s = 120.0;
+constexpr double kBulk_s = 2.0;
 
 /// A charger of one current that holds the voltage of its stage.
 struct Charger {
@@ -115,8 +119,17 @@ Milestones integrated(const Charger& charger, const Bank& bank, std::vector<doub
   return milestones;
 }
 
-TEST_P(Oracle, AbsorptionToTailAndFloat) {
-  if (chemistry_.family != cell::Family::kLeadAcid) GTEST_SKIP() << "for lead-acid";
+class LeadAcidOracle : public Oracle {};
+
+std::vector<std::string> lead_acid() {
+  std::vector<std::string> ids;
+  for (const cell::Chemistry& c : laws::catalogue().chemistries) {
+    if (c.simulated && c.family == cell::Family::kLeadAcid) ids.push_back(c.id);
+  }
+  return ids;
+}
+
+TEST_P(LeadAcidOracle, AbsorptionToTailAndFloat) {
   season::Installation installation;
   installation.main_cable_ohm = kCable_ohm;
   const auto system = season::make_system(battery_, chemistry_, tables_, {1, 1, 0.0}, installation);
@@ -137,7 +150,7 @@ TEST_P(Oracle, AbsorptionToTailAndFloat) {
           chemistry_.id.c_str(), temperature_C, kNames[i], o.time_s, o.charge, e.time_s - o.time_s,
           100.0 * apart(e.charged_Ah, o.charged_Ah), 100.0 * apart(e.charged_Wh, o.charged_Wh),
           e.charge - o.charge, e.temperature_C - o.temperature_C);
-      EXPECT_NEAR(e.time_s, o.time_s, kWhole_s);
+      EXPECT_NEAR(e.time_s, o.time_s, i == 0 ? kBulk_s : kTime_s);
       EXPECT_NEAR(e.charged_Ah, o.charged_Ah, 0.001 * o.charged_Ah);
       EXPECT_NEAR(e.charged_Wh, o.charged_Wh, 0.001 * o.charged_Wh);
       EXPECT_NEAR(e.charge, o.charge, 0.001);
@@ -146,6 +159,8 @@ TEST_P(Oracle, AbsorptionToTailAndFloat) {
     EXPECT_LT(oracle[0].time_s, oracle[1].time_s - 600.0) << "the voltage is meant to be held for a while";
   }
 }
+
+INSTANTIATE_TEST_SUITE_P(Catalogue, LeadAcidOracle, ::testing::ValuesIn(lead_acid()), laws::name_of);
 
 }  // namespace
 }  // namespace voltwright::oracle

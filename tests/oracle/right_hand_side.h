@@ -36,6 +36,7 @@ struct Bank {
   double cells = 0.0;                          // N, in series
   double capacity_Ah = 0.0;                    // Q, worn
   double rated_Ah = 0.0;                       // m Q_battery
+  double resistance_factor = 1.0;              // of the cells against new
   double fixed_ohm = 0.0;                      // R_fixed
   double cable_ohm = 0.0;                      // R_cable, part of it
   double heat_capacity_J_K = 0.0;
