@@ -13,8 +13,8 @@ struct SizeFactor {
   bool within = true;
 };
 
-/// Rows of table 1, size factor against degC, 1 at 25 degC (from memory; two published fits agree, one within
-/// 0.8 % and one within 1.4 %).
+/// Rows of table 1, size factor against degC, 1 at 25 degC (from memory; two published fits agree within 0.9
+/// and 1.1 %).
 std::span<const base::CurvePoint> size_factor_table();
 
 /// Size factor, straight between the rows of the table. Colder than the table: the cubic fit, and at least

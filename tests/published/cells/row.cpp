@@ -67,7 +67,7 @@ double Inputs::number(const std::string& name) {
   const Value* value = find(name);
   if (value != nullptr && std::holds_alternative<double>(*value)) return std::get<double>(*value);
   mistakes_ += "needs the number '" + name + "'; ";
-  return std::numeric_limits<double>::quiet_NaN();
+  return 1.0;  // as good as any: the row fails, and nothing divides by it or counts to it
 }
 
 double Inputs::number_or(const std::string& name, double otherwise) {
@@ -126,6 +126,8 @@ base::Result<double> evaluate(const Row& row) {
   return value;
 }
 
-double allowance(const Row& row) { return row.relative ? row.tolerance * std::fabs(row.expected) : row.tolerance; }
+double allowance(const Row& row) {
+  return row.relative ? row.tolerance * std::fabs(row.expected) : row.tolerance;
+}
 
 }  // namespace voltwright::published

@@ -23,6 +23,8 @@ class Inputs {
   double number(const std::string& name);
   double number_or(const std::string& name, double otherwise);
   std::string text(const std::string& name);
+  /// Notes a mistake: the inputs cannot be used together.
+  void refuse(const std::string& why) { mistakes_ += why + "; "; }
 
   /// What was wrong so far, empty if nothing; call it after all is asked for.
   std::string mistakes() const;
