@@ -27,8 +27,13 @@ season::BusSolution<double> solve(Inputs& in) {
   const double load_W = in.number("load_W");
   season::Minute minute;
   minute.solar_W = std::fmax(-load_W, 0.0);
+  season::BusCase<double> bus{system, minute};
+  constexpr double kNeverHeld_V = 1e3;
+  bus.set_V.fill(kNeverHeld_V);
+  bus.running.fill(1.0);
+  bus.direct_W = std::fmax(load_W, 0.0);
   const auto t = bank::terminal<double>(system.bank, state);
-  return season::solve_bus<double>(system, minute, t, std::fmax(load_W, 0.0), 0.0, t.source_V, 1.0);
+  return season::solve_bus<double>(bus, t, t.source_V);
 }
 
 }  // namespace
@@ -43,9 +48,9 @@ Quantities bus_quantities() {
          const auto bus = solve(in);
          return yes(std::isfinite(bus.bus_V) && std::isfinite(bus.bank_A));
        }},
-      {"inverter_draw_A",
+      {"cable_draw_A",
        [](Inputs& in) {
-         return season::inverter_draw<double>(in.number("open_V"), in.number("power_W"), in.number("ohm"))
+         return season::cable_draw<double>(in.number("open_V"), in.number("power_W"), in.number("ohm"))
              .current_A;
        }},
   };

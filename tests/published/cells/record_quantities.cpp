@@ -16,7 +16,8 @@ constexpr int kParts = 2000;
 
 double open_circuit_V(Inputs& in) {
   const auto& record = record_of(in);
-  return in.number_or("cells", 1.0) * cell::open_circuit_V(record, in.number("charge"));
+  return in.number_or("cells", 1.0) *
+         cell::open_circuit_V(record, in.number("charge"), in.number_or("temperature_C", 25.0));
 }
 
 /// The same from the grid that the seasons use.
@@ -97,7 +98,9 @@ double charge_permitted_per_h(Inputs& in) {
   const cell::Tables tables = cell::make_tables(*record);
   const auto system = season::make_system(battery, *record, tables, {1, 1, 0.0}, season::Installation{});
   bank::GuardState<double> latch;
-  return bank::permit<double>(system.guard, latch, temperature_C).charge_limit_A / battery.capacity_Ah;
+  bank::State<double> state;
+  state.temperature_C = temperature_C;
+  return bank::permit<double>(system.guard, latch, system.bank, state).charge_limit_A / battery.capacity_Ah;
 }
 
 }  // namespace

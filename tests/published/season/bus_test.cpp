@@ -5,7 +5,7 @@
 
 #include <gtest/gtest.h>
 
-#include "engine/season/step.h"
+#include "engine/season/refined_step.h"
 #include "tests/published/bank/plain_bank.h"
 
 namespace voltwright::published {
@@ -14,6 +14,16 @@ namespace {
 using season::BusSolution;
 using season::Minute;
 using season::System;
+
+/// Loads on a bus without a source.
+BusSolution<double> solve_on(const System<double>& system, const bank::Terminal<double>& t, double load_W,
+                             double inverter_W) {
+  const Minute minute;
+  season::BusCase<double> bus{system, minute};
+  bus.direct_W = load_W;
+  bus.inverter_W = inverter_W;
+  return season::solve_bus<double>(bus, t, t.source_V);
+}
 
 /// A source of `open_V` behind `ohm`, with no relaxation, on a bus.
 struct Source {
@@ -28,8 +38,7 @@ struct Source {
     return c;
   }
   BusSolution<double> solve(double inverter_W) const {
-    const auto t = bank::terminal<double>(system.bank, state);
-    return season::solve_bus<double>(system, Minute{}, t, 0.0, inverter_W, t.source_V, 1.0);
+    return solve_on(system, bank::terminal<double>(system.bank, state), 0.0, inverter_W);
   }
 };
 
@@ -49,8 +58,7 @@ TEST(ConstantPower, MeanWithRelaxation) {
   state.slow_V = 0.05;
   System<double> system;
   system.bank = plain.parameters(60.0);
-  const auto t = bank::terminal<double>(system.bank, state);
-  const auto minute = season::solve_bus<double>(system, Minute{}, t, 600.0, 0.0, t.source_V, 1.0);
+  const auto minute = solve_on(system, bank::terminal<double>(system.bank, state), 600.0, 0.0);
   EXPECT_GT(minute.bank_A, 47.351520);
   EXPECT_LT(minute.bank_A, 47.970741);
   EXPECT_NEAR(minute.bank_A * minute.bus_V, 600.0, 1e-9);
@@ -67,7 +75,7 @@ TEST(InverterInput, BehindItsCable) {
                {25.6, 0.010, 88.9, 24.71},
                {51.2, 0.020, 43.6, 50.33}};
   for (const auto& row : kRows) {
-    const auto draw = season::inverter_draw<double>(row.bus_V, 2196.0, row.ohm);
+    const auto draw = season::cable_draw<double>(row.bus_V, 2196.0, row.ohm);
     EXPECT_NEAR(draw.current_A, row.current_A, 0.05) << row.bus_V;
     EXPECT_NEAR(row.bus_V - row.ohm * draw.current_A, row.input_V, 0.0051) << row.bus_V;
   }
