@@ -35,8 +35,8 @@ double minutes_from_conductance(Inputs& in) {
   const double fraction = in.number("fraction");
   const double per_h = in.number("conductance_per_s") * 3600.0;
   const double full_Ah = in.number("full_As") / 3600.0;
-  const cell::Availability tanks{fraction, cell::exchange_from_conductance(fraction, per_h), full_Ah};
-  return 60.0 * cell::hours_at(tanks, in.number("current_A"));
+  const cell::Availability at{fraction, cell::exchange_from_conductance(fraction, per_h), full_Ah};
+  return 60.0 * cell::hours_at(at, in.number("current_A"));
 }
 
 base::Result<cell::Availability> fitted(Inputs& in) {
@@ -63,8 +63,9 @@ double fit_from_table(Inputs& in) {
   const bool smooth = in.text("fit") == "smooth";
   double largest = 0.0;
   for (const auto& row : cell::size_factor_table()) {
-    const double fit = smooth ? cell::smooth_size_factor(row.x).factor : cell::cubic_size_factor(row.x);
-    largest = std::fmax(largest, std::fabs(fit / row.y - 1.0));
+    const double fitted_factor =
+        smooth ? cell::smooth_size_factor(row.x).factor : cell::cubic_size_factor(row.x);
+    largest = std::fmax(largest, std::fabs(fitted_factor / row.y - 1.0));
   }
   return largest;
 }

@@ -107,10 +107,12 @@ base::Result<Checks> read_checks(std::string_view text, const std::string& file)
     for (const auto& object : *found) read(object);
   };
   list("rows", [&](const auto& object) { checks.rows.push_back(read_row(object, file, problems)); });
-  list("left_out", [&](const auto& object) {
+  const auto left_out = [&](const auto& object) {
     files::JsonReader reader(object, file, problems);
-    checks.left_out.push_back({reader.whole("check", 1, 60), reader.text("reason")});
-  });
+    return LeftOut{reader.whole("check", 1, kChecks), reader.text("reason")};
+  };
+  list("left_out", [&](const auto& object) { checks.left_out.push_back(left_out(object)); });
+  list("partly_left_out", [&](const auto& object) { checks.partly_left_out.push_back(left_out(object)); });
   if (!problems.empty()) return problems;
   return checks;
 }

@@ -50,10 +50,13 @@ struct Row {
   int check() const;  // leading number of the id
 };
 
+/// The checks are numbered from 1 to this.
+inline constexpr int kChecks = 60;
+
 /// Shown by the test runner.
 void PrintTo(const Row& row, std::ostream* out);
 
-/// A check that has no row, and why.
+/// A check that has no row, or not all, and why.
 struct LeftOut {
   int check = 0;
   std::string reason;
@@ -61,7 +64,8 @@ struct LeftOut {
 
 struct Checks {
   std::vector<Row> rows;
-  std::vector<LeftOut> left_out;
+  std::vector<LeftOut> left_out;         // no row
+  std::vector<LeftOut> partly_left_out;  // some values have no row
 };
 
 /// Reads the text of checks.json; all problems at once.
