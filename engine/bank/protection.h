@@ -58,12 +58,11 @@ R latch(const R& old, const typename base::Lanes<R>::Mask& set, const typename b
 }
 }  // namespace detail
 
-/// Updates the latches of temperature from the state before the step and says what the step may do.
+/// Updates the latches of temperature from the state of the bank.
 template <class R>
-Permission<R> permit(const Guard<R>& g, GuardState<R>& s, const Parameters<R>& p, const State<R>& bank) {
+void feel(const Guard<R>& g, GuardState<R>& s, const Parameters<R>& p, const State<R>& bank) {
   using base::look_up;
   using detail::latch;
-  using L = base::Lanes<R>;
   const R& t = bank.temperature_C;
   s.charge_cold = latch<R>(s.charge_cold, t <= g.charge_min_C, t > g.charge_min_C + g.hysteresis_K);
   s.charge_hot = latch<R>(s.charge_hot, t > g.charge_max_C, t < g.charge_max_C - g.hysteresis_K);
@@ -72,6 +71,15 @@ Permission<R> permit(const Guard<R>& g, GuardState<R>& s, const Parameters<R>& p
   s.discharge_hot = latch<R>(s.discharge_hot, t > g.discharge_max_C, t < g.discharge_max_C - g.hysteresis_K);
   const R freezing_C = look_up<R>(p.tables, &cell::Tables::freezing_C, bank.charge).value;
   s.frozen = latch<R>(s.frozen, t<freezing_C, t> freezing_C + R(1.0));
+}
+
+/// Updates the latches of temperature from the state before the step and says what the step may do.
+template <class R>
+Permission<R> permit(const Guard<R>& g, GuardState<R>& s, const Parameters<R>& p, const State<R>& bank) {
+  using base::look_up;
+  using L = base::Lanes<R>;
+  feel<R>(g, s, p, bank);
+  const R& t = bank.temperature_C;
   const R rate = look_up<R>(p.tables, &cell::Tables::charge_rate_per_h, t).value;
   const R limit_A = base::min_of<R>(g.charge_limit_A, rate * p.capacity_Ah);
   const auto charge_blocked = s.charge_cold + s.charge_hot + s.over_voltage + s.frozen > R(0.5);

@@ -196,6 +196,8 @@ StepReport<R> plain_step(const System<R>& system, std::size_t pace, const Minute
   bank::bleed<R>(p, s.bank, fullest_V);
   bank::watch<R>(system.guard, s.guard,
                  {bus_V, fullest_V, t.ocv_V, s.bank.charge, available, t.usable_floor, bank_A, p.step_s});
+  // The step in which a temperature is crossed is the one to be taken again, not the one after it.
+  bank::feel<R>(system.guard, s.guard, p, s.bank);
   report.over_current = s.guard.over_current;
   report.unwoken = sources ? s.guard.dark * L::select(bank_A < zero, zero, one) : zero;
   for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
