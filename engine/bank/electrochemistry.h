@@ -16,6 +16,7 @@ struct State {
   R slow_V{0.0};     // voltage over R2
   R side{0.0};       // of the hysteresis: +1 after a long discharge, -1 after a long charge
   R ahead{0.0};      // state of charge of the fullest cell above the mean
+  R last_A{0.0};     // mean current of the step before, a forecast of the next
   R temperature_C{20.0};
   R enclosure_C{20.0};
 };
@@ -61,24 +62,28 @@ Terminal<R> terminal(const Parameters<R>& p, const State<R>& s) {
   const R resting = s.charge - bound_share * s.imbalance * p.tank_mean;  // mean level if no current flowed
 
   const auto ocv = open_circuit<R>(p, resting, s.temperature_C);
+  // Resistances are those of the middle of the step, as the current of the step before foretells it: at the
+  // start of the step they lag half a step behind.
+  const R half_step_h = p.step_s * R(0.5 / 3600.0);
+  const R lag_h = bound_share * (R(1.0) - p.tank_mean) / (p.tank_share * p.tank_rate_per_h);
+  const R level_per_A = (half_step_h + lag_h) / p.capacity_Ah;
+  const R middle = resting - s.last_A * level_per_A;
+  const R middle_charge = s.charge - s.last_A * half_step_h / p.capacity_Ah;
   const R cold = look_up<R>(p.tables, &cell::Tables::resistance_factor, s.temperature_C).value;
-  const R ohmic_factor = look_up<R>(p.tables, &cell::Tables::ohmic_factor, resting).value;
-  const R relaxing_factor = look_up<R>(p.tables, &cell::Tables::relaxing_factor, resting).value;
+  const R ohmic_factor = look_up<R>(p.tables, &cell::Tables::ohmic_factor, middle).value;
+  const R relaxing_factor = look_up<R>(p.tables, &cell::Tables::relaxing_factor, middle).value;
   const R share_at_temperature = look_up<R>(p.tables, &cell::Tables::capacity_factor, s.temperature_C).value;
 
   t.ohmic_ohm = p.ohmic_ohm * ohmic_factor * cold;
   t.fast_ohm = p.fast_ohm * relaxing_factor * cold;
   t.slow_ohm = p.slow_ohm * relaxing_factor * cold;
-  t.charge_extra_ohm = p.charge_rho_ohm * (R(1.0) + p.charge_m * max_of<R>(s.charge, R(0.0)) /
-                                                        max_of<R>(p.charge_c - s.charge, R(1e-3)));
+  t.charge_extra_ohm = p.charge_rho_ohm * (R(1.0) + p.charge_m * max_of<R>(middle_charge, R(0.0)) /
+                                                        max_of<R>(p.charge_c - middle_charge, R(1e-3)));
   t.ocv_V = ocv.value;
   t.half_gap_V = p.cells * look_up<R>(p.tables, &cell::Tables::half_gap_V, resting).value;
   t.side_V = t.half_gap_V * s.side;
 
   // Mean level over the step falls by this much per ampere: half the charge drawn, plus what the tanks lag.
-  const R half_step_h = p.step_s * R(0.5 / 3600.0);
-  const R lag_h = bound_share * (R(1.0) - p.tank_mean) / (p.tank_share * p.tank_rate_per_h);
-  const R level_per_A = (half_step_h + lag_h) / p.capacity_Ah;
   t.ocv_fall_ohm = ocv.slope * level_per_A;
 
   t.source_V = t.ocv_V - t.side_V - p.fast_mean * s.fast_V - p.slow_mean * s.slow_V;
@@ -160,7 +165,8 @@ StepLosses<R> advance(const Parameters<R>& p, const Terminal<R>& t, State<R>& s,
   w.side_W = ocv_mean_V * side_A;
   w.self_discharge_W = ocv_mean_V * self_A;
 
-  const R entropic = look_up<R>(p.tables, &cell::Tables::entropic_V_per_K, s.charge).value;
+  const R entropic =
+      look_up<R>(p.tables, &cell::Tables::entropic_V_per_K, R(0.5) * (s.charge + charge)).value;
   const R reversible_W = zero - current_A * (s.temperature_C + R(273.15)) * entropic * p.cells;
   w.heat_W = w.ohmic_W + w.relaxing_W + w.side_W + w.self_discharge_W + reversible_W;
 
@@ -185,6 +191,7 @@ StepLosses<R> advance(const Parameters<R>& p, const Terminal<R>& t, State<R>& s,
     w.heat_W = w.heat_W + mixing_W;
   }
   s.imbalance = imbalance;
+  s.last_A = current_A;
   s.charge = charge;
 
   const R into_bank_W = w.heat_W + heater_W;

@@ -86,7 +86,7 @@ void choose(const typename base::Lanes<R>::Mask& mask, SystemState<R>& yes, cons
   for (std::size_t k = 0; k < kMostFarLoads; ++k)
     yes.far_off[k] = L::select(mask, yes.far_off[k], no.far_off[k]);
   using B = bank::State<R>;
-  pick(yes.bank, no.bank, &B::charge, &B::imbalance, &B::fast_V, &B::slow_V, &B::side, &B::ahead,
+  pick(yes.bank, no.bank, &B::charge, &B::imbalance, &B::fast_V, &B::slow_V, &B::side, &B::ahead, &B::last_A,
        &B::temperature_C, &B::enclosure_C);
   using G = bank::GuardState<R>;
   pick(yes.guard, no.guard, &G::charge_cold, &G::charge_hot, &G::discharge_cold, &G::discharge_hot,
