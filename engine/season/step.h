@@ -194,8 +194,15 @@ StepReport<R> plain_step(const System<R>& system, std::size_t pace, const Minute
   const R available = s.bank.charge - (one - p.tank_share) * s.bank.imbalance;
   const R fullest_V = bank::fullest_cell_V<R>(p, s.bank, bus_V);
   bank::bleed<R>(p, s.bank, fullest_V);
-  bank::watch<R>(system.guard, s.guard,
-                 {bus_V, fullest_V, t.ocv_V, s.bank.charge, available, t.usable_floor, bank_A, p.step_s});
+  // The mean of a step hides what is crossed in its second half. A step that may be taken again in shorter
+  // ones is judged by the voltage it comes to, as far beyond the mean as the mean is beyond its start.
+  const R charging_ohm = L::select(bank_A < zero, t.charge_extra_ohm, zero);
+  const R start_V = t.instant_V - (t.instant_ohm + charging_ohm) * bank_A;
+  const R beyond_V = pace < system.finer_count ? bus_V - start_V : zero;
+  const R seen_V = bus_V + beyond_V;
+  bank::watch<R>(
+      system.guard, s.guard,
+      {seen_V, fullest_V + beyond_V, t.ocv_V, s.bank.charge, available, t.usable_floor, bank_A, p.step_s});
   // The step in which a temperature is crossed is the one to be taken again, not the one after it.
   bank::feel<R>(system.guard, s.guard, p, s.bank);
   report.over_current = s.guard.over_current;
@@ -203,11 +210,13 @@ StepReport<R> plain_step(const System<R>& system, std::size_t pace, const Minute
   for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
     if (!bus.has(kind)) continue;
     const R full_A = full_output<R>(bus, kind, bus_V).current_A;
-    const auto held = full || (bus.set_V[kind] - bus_V) * R(1.0 / system.chargers[kind].lead_ohm) < full_A;
-    supply::next_stage<R>(system.chargers[kind].stages, s.stages[kind], held, bus_V, bank_A, p.step_s);
+    const R highest_V = max_of<R>(bus_V, seen_V);
+    const auto held =
+        full || (bus.set_V[kind] - highest_V) * R(1.0 / system.chargers[kind].lead_ohm) < full_A;
+    supply::next_stage<R>(system.chargers[kind].stages, s.stages[kind], held, seen_V, bank_A, p.step_s);
   }
-  const auto tripped = report.inverter_V < R(system.inverter_cut_off_V) && bus.inverter_W > zero;
-  s.inverter_off = bank::detail::latch<R>(s.inverter_off, tripped, bus_V > R(system.inverter_restart_V));
+  const auto tripped = report.inverter_V + beyond_V < R(system.inverter_cut_off_V) && bus.inverter_W > zero;
+  s.inverter_off = bank::detail::latch<R>(s.inverter_off, tripped, seen_V > R(system.inverter_restart_V));
   s.bus_V = bus_V;
   return report;
 }
