@@ -16,9 +16,8 @@ namespace {
 
 constexpr double kFloat_s = 7200.0;
 constexpr double kLimit_per_h = 0.2;  // what the charger gives, of the rated capacity
-/// The charge resistance stands still within a minute, at its value from before: absorption runs ahead by
-/// half a minute times the logarithm of its growth, about twenty-fold.
-constexpr double kTime_s = 120.0;
+/// The charge resistance grows about twenty-fold in absorption; a step takes it as foreseen for its middle.
+constexpr double kTime_s = 15.0;
 constexpr double kBulk_s = 2.0;
 
 /// A charger of one current that holds the voltage of its stage.

@@ -38,13 +38,12 @@ Outside cold_week(double bank_Wh) {
   return outside;
 }
 
-// The temperature is looked at before a minute (docs/method/protection.md), so that a block comes up to a
-// minute late, and a second for the refined steps. What that minute of sun is worth moves the end of a charge
-// by minutes, and the charge by 0.06 of the capacity in an hour for a minute on seven days.
-constexpr double kBlock_s = 62.0;
-constexpr double kStage_s = 900.0;
-constexpr double kShare = 0.005;
-constexpr double kEnergy = 0.03;
+// A block is met to the second. Where the sun only just brings the voltage to its set-point, a stage is worth
+// more.
+constexpr double kBlock_s = 2.0;
+constexpr double kStage_s = 60.0;
+constexpr double kShare = 0.001;
+constexpr double kEnergy = 0.001;
 
 TEST_P(Oracle, ColdWeekBlocksAndReleases) {
   const double bank_Wh = battery_.nominal_V * battery_.capacity_Ah;

@@ -77,7 +77,7 @@ End integrated_until_empty(const Bank& bank, std::vector<double> start, double p
 struct Case {
   double rate_per_h, time_s, share, temperature_K;
 };
-constexpr Case kCases[] = {{0.05, 3.0, 0.001, 0.05}, {0.2, 5.0, 0.001, 0.05}, {0.6, 15.0, 0.003, 0.4}};
+constexpr Case kCases[] = {{0.05, 2.0, 0.001, 0.01}, {0.2, 2.0, 0.001, 0.01}, {0.6, 3.0, 0.001, 0.05}};
 
 TEST_P(Oracle, ConstantPowerToCutOff) {
   const auto whole = stepped(kWhole_s);
