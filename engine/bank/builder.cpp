@@ -92,7 +92,8 @@ void set_currents(Composition& made, const cell::CellFormat& format, const Overh
 
 void set_resistance(Composition& made, const cell::CellFormat& format, const Overheads& overheads) {
   const double strings = static_cast<double>(made.in_series) / made.in_parallel;
-  const double usual_ohm = format.form == cell::FormFactor::kCylindrical ? kWelded_ohm : kBolted_ohm;
+  const bool welded = format.form == cell::FormFactor::kCylindrical && format.capacity_Ah < kWeldedBelow_Ah;
+  const double usual_ohm = welded ? kWelded_ohm : kBolted_ohm;
   made.cells_ohm = strings * format.ohmic_ohm.typical;
   made.joints_ohm = strings * 2.0 * overheads.joint_ohm.value_or(usual_ohm);
   made.protection_ohm = overheads.protection_ohm;
@@ -132,6 +133,18 @@ Battery battery_of(const Composition& made, const cell::CellFormat& format, cons
 }
 
 }  // namespace
+
+const char* name_of(Binding binding) {
+  switch (binding) {
+    case Binding::kCells:
+      return "the cells";
+    case Binding::kBusbars:
+      return "the busbars";
+    case Binding::kProtection:
+      return "the protection";
+  }
+  return "";
+}
 
 double mean_open_circuit_V(const cell::Chemistry& chemistry) {
   std::vector<double> stops = {0.0};

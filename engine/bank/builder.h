@@ -25,7 +25,7 @@ struct Overheads {
   double wall_kg_L = 1.1;             // plastic 1.04 to 1.2; aluminium 2.7, steel 7.9
   std::optional<double> case_kg;      // instead of wall and density
   double busbar_share = 0.04;         // mass of busbars and sense wires over that of the cells: 0.02 to 0.06
-  /// One connection at a cell, two a cell: kWelded_ohm for cylinders, kBolted_ohm for the others.
+  /// One connection at a cell, two a cell: kWelded_ohm for cylinders below kWeldedBelow_Ah, else kBolted_ohm.
   std::optional<double> joint_ohm;
   double protection_ohm = 0.002;  // with fuse and terminals: 0.001 to 0.003 (from memory)
   double protection_kg = 0.6;     // with fuse, main cables and terminals: 0.3 to 1.5
@@ -44,11 +44,16 @@ inline constexpr double kWelded_ohm = 0.5e-3;
 /// mohm.
 inline constexpr double kBolted_ohm = 0.02e-3;
 
+inline constexpr double kWeldedBelow_Ah = 20.0;  // larger cylinders have screw terminals
+
 inline constexpr int kMostInSeries = 32;
 inline constexpr int kMostInParallel = 500;
 
 /// The part that limits a current.
 enum class Binding { kCells, kBusbars, kProtection };
+
+/// "the cells", "the busbars" or "the protection".
+const char* name_of(Binding binding);
 
 struct CurrentLimit {
   double current_A = 0.0;

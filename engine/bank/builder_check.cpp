@@ -130,7 +130,7 @@ base::Problems composition_findings(const Composition& made, const cell::Chemist
   const std::string window = shown(made.empty_V) + " to " + shown(made.highest_V) + " V";
   if (fit.system.system_V == 0.0) {
     findings.push_back(warning("series", "No house system runs at the voltage of these cells.", window,
-                               "6, 12, 24 or 48 V systems", "Change the count in series."));
+                               "12, 24 or 48 V systems", "Change the count in series."));
     return findings;
   }
   const double rest_above_V = std::max(made.full_V, made.charge_V);

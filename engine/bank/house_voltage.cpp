@@ -11,8 +11,8 @@ namespace {
 
 // Inverters and compressor fridges cut out near 10.5 V and bear 15 to 16 V in a 12 V system; the others are
 // multiples. Common practice, no source.
-constexpr std::array kSystems = {HouseSystem{6.0, 5.25, 7.75}, HouseSystem{12.0, 10.5, 15.5},
-                                 HouseSystem{24.0, 21.0, 31.0}, HouseSystem{48.0, 42.0, 62.0}};
+constexpr std::array kSystems = {HouseSystem{12.0, 10.5, 15.5}, HouseSystem{24.0, 21.0, 31.0},
+                                 HouseSystem{48.0, 42.0, 62.0}};
 
 }  // namespace
 

@@ -7,7 +7,7 @@ namespace voltwright::bank {
 
 /// What the appliances of a house system take between their poles.
 struct HouseSystem {
-  double system_V = 0.0;   // 12, 24 or 48; 6 for half blocks, of which two make 12; 0: none
+  double system_V = 0.0;   // 12, 24 or 48; 0: none
   double cut_off_V = 0.0;  // inverters and fridges switch off below
   double bears_V = 0.0;    // electronics are not safe above
 };
@@ -22,7 +22,7 @@ struct HouseFit {
 /// Exact for the straight lines of the curve, whatever lies outside 0..1 and whether or not it rises.
 double share_below(const base::Curve& ocv_V, double voltage_V);
 
-/// The system of 6, 12, 24 and 48 V that leaves the largest share of the charge of `cells` in series usable
+/// The system of 12, 24 and 48 V that leaves the largest share of the charge of `cells` in series usable
 /// at rest; of equals the lowest. system_V is 0 if none leaves anything.
 HouseFit fit_house(const base::Curve& ocv_V, int cells);
 
