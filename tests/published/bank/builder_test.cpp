@@ -6,7 +6,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "engine/bank/electrochemistry.h"
+#include "engine/bank/laboratory.h"
 #include "tests/published/catalogue/curve_at.h"
 
 namespace voltwright::published {
@@ -33,20 +33,13 @@ Overheads bare() {
 /// Energy at the poles of a constant-current discharge at 25 degC, held, down to `end_V` [Wh].
 double discharged_Wh(const Composition& c, const char* chemistry_id, double current_A, double end_V) {
   constexpr double kStep_s = 10.0;
+  constexpr double kLongest_s = 10.0 * 3600.0;
   const cell::Chemistry& kind = chemistry(chemistry_id);
   const cell::Tables tables = cell::make_tables(kind);
   const auto p = bank::assemble(c.battery, kind, tables, {1, 1, 0.0}, 0.0, 1e6, kStep_s);
   bank::State<double> s;
   s.temperature_C = 25.0;
-  double energy_Wh = 0.0;
-  for (int step = 0; step < 100000; ++step) {
-    const auto t = bank::terminal<double>(p, s);
-    const double pole_V = t.source_V - t.discharge_ohm * current_A;
-    if (pole_V < end_V || s.charge <= 0.0) break;
-    energy_Wh += pole_V * current_A * kStep_s / 3600.0;
-    bank::advance<double>(p, t, s, current_A, 25.0, 0.0);
-  }
-  return energy_Wh;
+  return bank::discharge_at_current(p, s, current_A, end_V, 25.0, kLongest_s).drawn_Wh();
 }
 
 // Hexagonal packing of equal circles covers pi / (2 sqrt 3) = 0.9069 of the plane, square packing pi / 4 =
