@@ -5,6 +5,10 @@
 
 #include <cmath>
 #include <limits>
+#include <map>
+#include <string>
+#include <tuple>
+#include <utility>
 
 #include "engine/bank/laboratory.h"
 #include "tests/published/catalogue/curve_at.h"
@@ -92,6 +96,29 @@ TEST(Builder, TitanateCellEnergyAtOneHour) {
   EXPECT_NEAR(discharged_Wh(c, "lto", 40.0, 1.8) / c.mass_kg.typical, 72.0, 0.04 * 72.0);
   EXPECT_NEAR(88.0 / c.mass_kg.typical, 72.0, 0.72);
   EXPECT_NEAR(88.0 / bank::cell_litres(format("lto-cylinder-40ah")), 161.0, 1.61);
+}
+
+// Energy per mass of cells by kind: iron-phosphate 90 (bib:ionTypesTable) to 190 (from memory), NMC 150 to
+// 230, nickel-rich 200 to 280, manganese 100 to 150, titanate 70 to 80 (bib:ionTypesTable,
+// bib:cellDensity2020, bib:nvpf2025), sodium-ion 122 to 150 (bib:sodiumData, bib:sodiumSafety2025). Per
+// volume: 220 to 400 Wh/L for iron-phosphate (bib:ionTypesTable), 350 to 600 for NMC.
+TEST(Builder, CellsWeighWhatTheirKindsWeigh) {
+  const std::map<std::string, std::pair<double, double>> usual_Wh_kg = {
+      {"lfp", {90.0, 190.0}},  {"nmc", {150.0, 230.0}}, {"nca", {200.0, 280.0}},
+      {"lmo", {100.0, 150.0}}, {"lto", {70.0, 80.0}},   {"sodium-ion", {122.0, 150.0}}};
+  for (const cell::CellFormat& f : catalogue().cells) {
+    const double nominal_Wh = chemistry(f.chemistry.c_str()).nominal_V * f.capacity_Ah;
+    const auto& [least, most] = usual_Wh_kg.at(f.chemistry);
+    EXPECT_GE(nominal_Wh / f.mass_kg.typical, least) << f.id;
+    EXPECT_LE(nominal_Wh / f.mass_kg.typical, most) << f.id;
+    const double Wh_L = nominal_Wh / bank::cell_litres(f);
+    if (f.chemistry == "lfp") {
+      EXPECT_TRUE(Wh_L >= 220.0 && Wh_L <= 400.0) << f.id << ' ' << Wh_L;
+    }
+    if (f.chemistry == "nmc") {
+      EXPECT_TRUE(Wh_L >= 350.0 && Wh_L <= 600.0) << f.id << ' ' << Wh_L;
+    }
+  }
 }
 
 // Batteries as ranges of their kinds stand in the records of the chemistries, all from memory: titanate 45 to
