@@ -29,6 +29,7 @@ TEST(Catalogue, EveryRecordReads) {
   ASSERT_TRUE(result) << all_text(result.problems());
   const Catalogue& catalogue = result.value();
   EXPECT_EQ(catalogue.chemistries.size(), 11U);
+  EXPECT_GE(catalogue.cells.size(), 12U);
   EXPECT_GE(catalogue.batteries.size(), 30U);
   EXPECT_GE(catalogue.appliances.size(), 28U);
   EXPECT_TRUE(std::regex_match(catalogue.mark, std::regex("[0-9a-f]{8}"))) << catalogue.mark;
