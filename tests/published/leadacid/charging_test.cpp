@@ -117,12 +117,14 @@ TEST(LeadAcidCharging, GassingLiesBelowTheVentilationFigures) {
     const cell::SideReaction& side = chemistry(figure.id).side_reaction;
     const auto mA_per_Ah = [&](double volt, double temperature_C) {
       return 1e3 * side.current_A_per_Ah *
-             std::exp(side.per_V * (volt - side.reference_V) + side.per_K * (temperature_C - side.reference_C));
+             std::exp(side.per_V * (volt - side.reference_V) +
+                      side.per_K * (temperature_C - side.reference_C));
     };
-    std::printf("  %-8s float %.2f V: 25 degC %.2f, 40 degC %.2f (standard %.0f); boost 2.40 V: %.2f, %.2f "
-                "(%.0f) mA/Ah\n",
-                figure.id, figure.float_V, mA_per_Ah(figure.float_V, 25.0), mA_per_Ah(figure.float_V, 40.0),
-                figure.float_mA_per_Ah, mA_per_Ah(2.40, 25.0), mA_per_Ah(2.40, 40.0), figure.boost_mA_per_Ah);
+    std::printf(
+        "  %-8s float %.2f V: 25 degC %.2f, 40 degC %.2f (standard %.0f); boost 2.40 V: %.2f, %.2f "
+        "(%.0f) mA/Ah\n",
+        figure.id, figure.float_V, mA_per_Ah(figure.float_V, 25.0), mA_per_Ah(figure.float_V, 40.0),
+        figure.float_mA_per_Ah, mA_per_Ah(2.40, 25.0), mA_per_Ah(2.40, 40.0), figure.boost_mA_per_Ah);
     for (const double temperature_C : {25.0, 40.0}) {
       EXPECT_LT(mA_per_Ah(figure.float_V, temperature_C), figure.float_mA_per_Ah) << figure.id;
       EXPECT_LT(mA_per_Ah(2.40, temperature_C), figure.boost_mA_per_Ah) << figure.id;

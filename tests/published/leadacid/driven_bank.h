@@ -37,10 +37,22 @@ class DrivenBank {
     return bank::discharge_at_current(p_, from, rate_per_h * p_.capacity_Ah, end_V * p_.cells, temperature_C_,
                                       kLongest_s);
   }
-  /// Hours of that discharge from full and rested; not a number if the voltage is not reached within three weeks.
+  /// Hours of that discharge from full and rested; not a number if the voltage is not reached within three
+  /// weeks.
   double hours_to(double end_V, double rate_per_h) const {
     const bank::LabRun run = discharge_from(rested(1.0), end_V, rate_per_h);
     return run.stopped ? run.time_s() / kSecondsPerHour : std::numeric_limits<double>::quiet_NaN();
+  }
+  /// Share of the rated capacity given from full and rested, to a voltage per cell or to the level below
+  /// which the tanks give no more at this temperature.
+  double usable_from_full(double end_V, double rate_per_h) const {
+    const double current_A = rate_per_h * p_.capacity_Ah;
+    const auto current = [current_A](const bank::Terminal<double>& t, double) {
+      return t.available > t.usable_floor ? current_A : std::numeric_limits<double>::quiet_NaN();
+    };
+    const auto run = bank::run_current(p_, rested(1.0), current, end_V * p_.cells,
+                                       std::numeric_limits<double>::infinity(), temperature_C_, kLongest_s);
+    return run.drawn_Ah() / p_.capacity_Ah;
   }
   /// Charge at a multiple of the capacity per hour and then at a voltage per cell until the current has
   /// fallen to `tail_per_h` times the capacity per hour, or the hours are over.
