@@ -62,6 +62,17 @@ TEST(LeadAcidCold, DrivenAtTheTwentyHourCurrent) {
   }
 }
 
+// Open-circuit voltage of a full flooded block (bib:leadOcvTable); the record follows a straight line. 25 mV
+// from -1 to 49 degC; below that the table bends away from the line.
+TEST(LeadAcidCold, OpenCircuitOfAFullBlock) {
+  constexpr AtTemperature kFull[] = {{-17.8, 12.516}, {-1.1, 12.588}, {10.0, 12.622}, {21.1, 12.643},
+                                     {26.7, 12.650},  {32.2, 12.655}, {48.9, 12.663}};
+  for (const AtTemperature& row : kFull) {
+    const double block_V = 6.0 * cell::open_circuit_V(chemistry("flooded"), 1.0, row.temperature_C);
+    EXPECT_NEAR(block_V, row.value, row.temperature_C < -5.0 ? 0.075 : 0.025) << row.temperature_C;
+  }
+}
+
 // 18 to 30 mV per kelvin for a 12 V block (Battery University BU-410 and data sheets, 22 mV of
 // bib:leadCompensation). The rows of set points are in tests/published/season/charging_test.cpp.
 TEST(LeadAcidCold, CompensationOfTheRecords) {
