@@ -1,36 +1,18 @@
 // Capacity against rate of the two-tank model (Manwell and McGowan 1993) and against temperature.
 #include <gtest/gtest.h>
 
-#include <cmath>
-
+#include "engine/cell/two_tank.h"
 #include "tests/published/catalogue/curve_at.h"
 
 namespace voltwright::published {
 namespace {
-
-/// Charge delivered at constant current in `hours`, over the rated capacity: closed form of the model.
-double capacity(const cell::Availability& tank, double hours) {
-  const double c = tank.fraction;
-  const double kt = tank.exchange_per_h * hours;
-  const double e = std::exp(-kt);
-  return tank.full_over_rated * c * kt / (1.0 - e + c * (kt - 1.0 + e));
-}
-
-// The closed form itself: q(1 h) 50.07228, q(5 h) 75.55595, q(20 h) 103.91761 Ah for c 0.35, k 0.6 /h, 120
-// Ah, checked against a numerical solution of the differential equations.
-TEST(RateCapacity, ClosedForm) {
-  const cell::Availability tank{0.35, 0.6, 120.0};
-  EXPECT_NEAR(capacity(tank, 1.0), 50.07228, 1e-4);
-  EXPECT_NEAR(capacity(tank, 5.0), 75.55595, 1e-4);
-  EXPECT_NEAR(capacity(tank, 20.0), 103.91761, 1e-4);
-}
 
 // Lead-acid ends by voltage; the floor of the tanks lies where the 20 h current reaches 1.75 V per cell. It
 // must not cut off the rated capacity (20 h to 1.75 or 1.80 V) and leave no more than 2 % beyond it. The
 // published rates themselves: tests/published/leadacid/rate_rows_test.cpp.
 TEST(RateCapacity, FloorOfTheLeadAcidTanks) {
   for (const char* id : {"agm", "gel", "flooded"}) {
-    const double to_the_floor = capacity(chemistry(id).availability, 20.0);
+    const double to_the_floor = cell::capacity_in_hours(chemistry(id).availability, 20.0);
     EXPECT_GT(to_the_floor, 0.999) << id;
     EXPECT_LT(to_the_floor, 1.02) << id;
   }
@@ -38,17 +20,8 @@ TEST(RateCapacity, FloorOfTheLeadAcidTanks) {
 
 TEST(RateCapacity, LithiumGivesAllAtAnyRate) {
   for (const char* id : {"lfp", "nmc", "nca", "lco", "lmo", "lto"}) {
-    EXPECT_DOUBLE_EQ(capacity(chemistry(id).availability, 0.5), 1.0) << id;
+    EXPECT_DOUBLE_EQ(cell::capacity_in_hours(chemistry(id).availability, 0.5), 1.0) << id;
   }
-}
-
-// Iron-phosphate packs in the cold: 0.82 at 0, 0.68 at -10, 0.55 at -20 degC (four texts, range 0.40 to
-// 0.70).
-TEST(ColdCapacity, IronPhosphate) {
-  const auto& share = chemistry("lfp").capacity_by_temperature;
-  EXPECT_DOUBLE_EQ(curve_at(share, 0.0), 0.82);
-  EXPECT_DOUBLE_EQ(curve_at(share, -10.0), 0.68);
-  EXPECT_DOUBLE_EQ(curve_at(share, -20.0), 0.55);
 }
 
 // AGM data sheets: 86 % at 0 degC, 74 % at -10 degC, 65 % at -15 degC.
