@@ -104,7 +104,7 @@ void fill(std::vector<Trip>& trips, const Flow& after) {
 Flow settle_currents(Group& group, Stage& stage, double total_A, std::vector<Trip>& trips) {
   double moment_s = 0.0;
   for (;;) {
-    const Flow now = flow_if_allowed(stage, group.wiring, total_A);
+    Flow now = flow_if_allowed(stage, group.wiring, total_A);
     fill(trips, now);
     std::vector<Overload> overloads;
     std::size_t first = 0;

@@ -134,7 +134,7 @@ Group assembled(const GroupSetup& setup, const cell::Chemistry& chemistry, const
     b.continuous_A = m.battery.continuous_A;
     b.peak_A = m.battery.peak_A;
     b.peak_s = m.battery.peak_s;
-    group.batteries.push_back(std::move(b));
+    group.batteries.push_back(b);
   }
   return group;
 }
