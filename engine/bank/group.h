@@ -18,10 +18,13 @@ struct Member {
   int in_series = 1;               // batteries in the string
   double lost_capacity = 0.0;      // share of rated capacity lost, 0..1
   double resistance_factor = 1.0;  // of the cells against new, > 0
+  double weakest_below = 0.0;      // share by which its weakest cell is smaller than the mean, 0..1
   double charge = 1.0;             // share of what it still holds
+  double ahead = 0.0;              // of its fullest cell above the mean
+  double side = 0.0;               // of the hysteresis, -1 after a charge .. +1 after a discharge
   double temperature_C = 20.0;
   double heat_loss_W_K = 1.0;  // > 0
-  Guard<double> guard;         // of the whole string
+  Guard<double> guard;         // of the whole string; its `electronic` says whether it can open alone
 };
 
 struct GroupSetup {
@@ -36,33 +39,31 @@ struct GroupBattery {
   State<double> state;
   Guard<double> guard;
   GuardState<double> latches;
-  bool electronic = true;  // its protection can open it alone
-  double continuous_A = 0.0;
-  double peak_A = 0.0;
-  double peak_s = 0.0;
-  double above_s = 0.0;       // how long the current has been above what may flow continuously
-  bool over_current = false;  // opened by current, until reset
+  double continuous_A = 0.0;    // discharge that may flow for ever
+  double charge_above_s = 0.0;  // how long the charge current has been above its limit
+  double charge_retry_s = 0.0;  // until it may be charged again after opening for that
 };
 
 /// Why a battery left, or for lead-acid without electronics, reached a limit.
 enum class TripReason {
   kPeakCurrent,    // discharge above the peak current: at once
-  kLongCurrent,    // discharge above the continuous current for the time of the peak
-  kChargeCurrent,  // charge above the charge limit for the same time
-  kOverVoltage,
+  kLongCurrent,    // above the continuous current, by the inverse-time rule of the guard
+  kChargeCurrent,  // charge above the charge limit for the time of the peak
+  kOverVoltage,    // of the fullest cell
   kUnderVoltage,
   kEmpty,  // by the available level or the depth rule
   kChargeCold,
   kChargeHot,
   kDischargeCold,
-  kDischargeHot
+  kDischargeHot,
+  kFrozen
 };
 
 struct Trip {
   std::size_t battery = 0;
   double time_s = 0.0;  // since the group began
   TripReason reason = TripReason::kPeakCurrent;
-  bool opened = true;  // false: no electronics, nothing opened it
+  bool opened = true;  // false: no electronics, nothing took it out
   double current_A = 0.0;
   double voltage_V = 0.0;  // between its poles
   double temperature_C = 0.0;
@@ -123,7 +124,7 @@ std::vector<double> joining_A(const Group& group);
 /// not flow at all.
 GroupReport step(Group& group, double total_A, double surroundings_C);
 
-/// Closes the batteries that current has opened, as a person does after taking the load away.
+/// Closes the batteries that current has opened at once, without waiting for them to try again.
 void reset_over_current(Group& group);
 
 /// Prospective short-circuit current [A] of full batteries at a temperature, before anything relaxes, behind

@@ -85,6 +85,16 @@ void check_ranges(const GroupSetup& setup, base::Problems& problems) {
       problems.push_back(error("The lost capacity of " + m.battery.name + " is out of range.",
                                "lost capacity", text_of(m.lost_capacity), "0 to under 1", {}));
     }
+    if (!(m.ahead >= 0.0 && m.ahead <= 1.0 && m.weakest_below >= 0.0 && m.weakest_below < 1.0)) {
+      problems.push_back(error("The cells of " + m.battery.name + " differ by what cannot be.", "cells", {},
+                               "0 to under 1", {}));
+    }
+    if (!(m.guard.peak_A > m.guard.continuous_A && m.guard.peak_s > 0.0)) {
+      problems.push_back(error("The peak current of " + m.battery.name +
+                                   " must be above its continuous current and last for a time.",
+                               "peak current", text_of(m.guard.peak_A) + " A",
+                               "above " + text_of(m.guard.continuous_A) + " A", {}));
+    }
     if (!(m.resistance_factor > 0.0 && m.heat_loss_W_K > 0.0 && m.in_series >= 1)) {
       problems.push_back(
           error("Resistance, heat loss and number in series of " + m.battery.name + " must be above nought.",
@@ -121,19 +131,18 @@ Group assembled(const GroupSetup& setup, const cell::Chemistry& chemistry, const
   group.step_s = setup.step_s;
   for (const Member& m : setup.members) {
     GroupBattery b;
-    b.parameters = assemble(m.battery, chemistry, tables, {m.in_series, 1, m.lost_capacity}, 0.0,
-                            m.heat_loss_W_K, setup.step_s);
+    const Layout layout{m.in_series, 1, m.lost_capacity, m.weakest_below};
+    b.parameters = assemble(m.battery, chemistry, tables, layout, 0.0, m.heat_loss_W_K, setup.step_s);
     b.parameters.ohmic_ohm *= m.resistance_factor;
     b.parameters.fast_ohm *= m.resistance_factor;
     b.parameters.slow_ohm *= m.resistance_factor;
     b.parameters.charge_rho_ohm *= m.resistance_factor;
     b.state.charge = m.charge;
-    b.state.temperature_C = m.temperature_C;
+    b.state.ahead = m.ahead;
+    b.state.side = m.side;
+    b.state.temperature_C = b.state.enclosure_C = m.temperature_C;
     b.guard = m.guard;
-    b.electronic = m.battery.has_protection;
     b.continuous_A = m.battery.continuous_A;
-    b.peak_A = m.battery.peak_A;
-    b.peak_s = m.battery.peak_s;
     group.batteries.push_back(b);
   }
   return group;

@@ -95,8 +95,8 @@ TEST_P(EveryGroup, AlikeBatteriesAreTheUniformBank) {
       m.charge = 0.8;
       m.guard = bank::Guard<double>{};
       m.guard.charge_limit_A = m.guard.charge_max_C = m.guard.discharge_max_C = 1e9;
-      m.guard.charge_min_C = m.guard.discharge_min_C = m.guard.floor_charge = -1e9;
-      m.battery.continuous_A = m.battery.peak_A = 1e9;
+      m.guard.charge_min_C = m.guard.discharge_min_C = -1e9;
+      m.guard.floor_charge = -1e9;
     }
     bank::Group group = bank::make_group(setup, chemistry_, tables_).value();
     const auto p = bank::assemble(battery_, chemistry_, tables_, {1, count, 0.05}, 0.0, 1.5 * count, 60.0);
