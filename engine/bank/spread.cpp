@@ -122,7 +122,9 @@ double charging_V(const cell::Chemistry& chemistry, double charge, double rate_p
                   (r.fast_ohm_Ah + r.slow_ohm_Ah) * base::curve_at(r.relaxing_by_soc, within, 1.0);
   constexpr double kLeast = 1e-3;  // as in the bank's own charge resistance
   ohm_Ah += r.charge_rho_ohm_Ah * (1.0 + r.charge_m * within / std::max(r.charge_c - within, kLeast));
-  return open_circuit_beyond_V(chemistry, charge) + rate_per_h * ohm_Ah * resistance_factor;
+  constexpr double kV_per_mV = 1e-3;
+  const double half_gap_V = kV_per_mV * base::curve_at(chemistry.hysteresis.half_gap_mV, within, 0.0);
+  return open_circuit_beyond_V(chemistry, charge) + half_gap_V + rate_per_h * ohm_Ah * resistance_factor;
 }
 
 StringVoltages voltages_at(const cell::Chemistry& chemistry, const Ahead& string, double mean_charge) {

@@ -57,8 +57,9 @@ struct Ahead {
   double resistance_factor = 1.0;  // of the cells against new
 };
 
-/// Voltage of a cell [V] charged for long at a rate, 25 degC: open circuit plus all resistances, those of the
-/// pairs and of lead-acid charging included. Beyond full the last slope of the open-circuit curve goes on.
+/// Voltage of a cell [V] charged for long at a rate, 25 degC: open circuit on the charging branch of the
+/// hysteresis plus all resistances, those of the pairs and of lead-acid charging included. Beyond full the
+/// last slope of the open-circuit curve goes on.
 double charging_V(const cell::Chemistry& chemistry, double charge, double rate_per_h,
                   double resistance_factor);
 

@@ -163,6 +163,9 @@ TEST(ChargingVoltage, CurvePlusResistance) {
   const cell::Chemistry lfp = iron_phosphate();
   EXPECT_NEAR(charging_V(lfp, 0.5, 0.2, 1.0), 3.2781 + 0.2 * 0.122, 1e-12);
   EXPECT_NEAR(charging_V(lfp, 0.5, 0.2, 3.0), 3.2781 + 0.6 * 0.122, 1e-12);
+  cell::Chemistry two_branches = lfp;
+  two_branches.hysteresis.half_gap_mV = {{0.0, 10.0}, {1.0, 10.0}};
+  EXPECT_NEAR(charging_V(two_branches, 0.5, 0.2, 1.0), 3.2781 + 0.010 + 0.2 * 0.122, 1e-12);
   EXPECT_NEAR(charging_V(lfp, 1.001, 0.0, 1.0), 3.6486 + 0.001 * (3.6486 - 3.4876) / 0.002, 1e-9);
   double last_V = 0.0;
   for (int i = 0; i <= 1010; ++i) {
