@@ -38,6 +38,7 @@ double largest_total_A(const Group& group, const Stage& stage, double direction)
 
 Branch full_branch(const Parameters<double>& parameters, double temperature_C) {
   State<double> full;
+  full.side = -1.0;  // as a charger leaves it
   full.temperature_C = temperature_C;
   const auto t = terminal<double>(parameters, full);
   return {t.instant_V, t.instant_ohm, t.instant_ohm};
