@@ -8,6 +8,7 @@ constexpr double kCellMost_V = 6.0;
 constexpr double kColdest_C = -60.0;
 constexpr double kHottest_C = 120.0;
 constexpr double kMany = 1e6;
+constexpr double kLowestCharge = -0.25;  // where the look-up tables begin
 
 cell::Resistance read_resistance(JsonReader& record) {
   cell::Resistance result;
@@ -19,8 +20,8 @@ cell::Resistance read_resistance(JsonReader& record) {
   result.slow_tau_s = parts.number("slow_tau_s", 0.1, 1e6);
   if (record.has("resistance_by_soc")) {
     JsonReader by_soc = record.object("resistance_by_soc");
-    result.ohmic_by_soc = by_soc.curve("ohmic_factor_by_soc", 0.0, 1.0, 0.01, 100.0);
-    result.relaxing_by_soc = by_soc.curve("relaxing_factor_by_soc", 0.0, 1.0, 0.01, 100.0);
+    result.ohmic_by_soc = by_soc.curve("ohmic_factor_by_soc", kLowestCharge, 1.0, 0.01, 100.0);
+    result.relaxing_by_soc = by_soc.curve("relaxing_factor_by_soc", kLowestCharge, 1.0, 0.01, 100.0);
   }
   JsonReader by_temperature = record.object("resistance_by_temperature");
   result.steady_fraction = by_temperature.number("steady_fraction", 0.0, 1.0);
@@ -45,9 +46,11 @@ cell::CellLimits read_limits(JsonReader& record) {
   result.discharge_min_C = temperature.number("discharge_min_C", kColdest_C, kHottest_C);
   result.discharge_max_C = temperature.number("discharge_max_C", kColdest_C, kHottest_C);
   result.hysteresis_K = temperature.number("hysteresis_K", 0.0, 30.0);
-  JsonReader cold = record.object("cold_charge");
-  result.cold_charge_below_C = cold.number("below_C", kColdest_C, kHottest_C);
-  result.cold_charge_rate = cold.number("max_rate_per_h", 0.0, 10.0);
+  result.charge_rate_by_C =
+      record.object("charge_rate").curve("rate_per_h_by_C", kColdest_C, kHottest_C, 0.0, 100.0);
+  if (record.has("balancing")) {
+    result.balance_V = record.object("balancing").number("balance_V", 0.1, kCellMost_V);
+  }
   if (result.min_V > result.max_V) {
     record.report("voltage_limits", "The lower limit lies above the upper one.", "", "min_V < max_V",
                   "Swap them.");
@@ -64,6 +67,11 @@ cell::ChargeStages read_stages(JsonReader& record) {
   result.tail_rate = stages.number("tail_rate_per_h", 0.0, 1.0);
   result.absorption_max_h = stages.number("absorption_max_h", 0.0, 48.0);
   result.compensation_V_per_K = stages.number("compensation_V_per_K", -0.02, 0.02);
+  if (record.has("equalise")) {
+    JsonReader equalise = record.object("equalise");
+    result.equalise_V = equalise.number("equalise_V", 0.1, kCellMost_V);
+    result.equalise_h = equalise.number("equalise_h", 0.1, 24.0);
+  }
   return result;
 }
 
@@ -102,10 +110,15 @@ base::Result<cell::Chemistry> read_chemistry(std::string_view text, const std::s
   if (!result.simulated) result.not_simulated_because = record.text("not_simulated_because");
   result.nominal_V = record.object("nominal").number("nominal_V", 0.1, kCellMost_V);
   result.rated_hours = record.object("rating").number("rated_h", 0.1, 200.0);
-  result.ocv_V = record.object("open_circuit").curve("ocv_V_by_soc", 0.0, 1.0, 0.1, kCellMost_V);
+  result.ocv_V = record.object("open_circuit").curve("ocv_V_by_soc", kLowestCharge, 1.0, 0.1, kCellMost_V);
   if (record.has("entropic")) {
     result.entropic_mV_per_K =
         record.object("entropic").curve("entropic_mV_per_K_by_soc", 0.0, 1.0, -10.0, 10.0);
+  }
+  if (record.has("hysteresis")) {
+    JsonReader hysteresis = record.object("hysteresis");
+    result.hysteresis.half_gap_mV = hysteresis.curve("half_gap_mV_by_soc", 0.0, 1.0, 0.0, 200.0);
+    result.hysteresis.settling_share = hysteresis.number("settling_share", 0.001, 1.0);
   }
   result.resistance = read_resistance(record);
   JsonReader availability = record.object("availability");
@@ -127,6 +140,10 @@ base::Result<cell::Chemistry> read_chemistry(std::string_view text, const std::s
       record.object("self_discharge").number("self_discharge_per_month", 0.0, 1.0);
   result.specific_heat_J_kgK = record.object("heat").number("specific_heat_J_per_kgK", 100.0, 5000.0);
   result.limits = read_limits(record);
+  if (record.has("freezing")) {
+    result.freezing_C =
+        record.object("freezing").curve("freezing_C_by_soc", kLowestCharge, 1.0, kColdest_C * 2.0, 0.0);
+  }
   result.stages = read_stages(record);
   result.usable_depth = record.object("practice").number("usable_depth", 0.01, 1.0);
   result.life = read_life(record);

@@ -64,6 +64,7 @@ struct Plan {
   std::optional<demand::Inverter> inverter;
   std::vector<demand::Load> loads;
   std::vector<supply::SolarArray> arrays;
+  supply::Regulation solar_charging;  // of all solar controllers
   std::optional<supply::EngineCharging> engine;
   std::optional<supply::MainsCharger> mains;
   std::vector<journey::Leg> legs;

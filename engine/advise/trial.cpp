@@ -21,6 +21,7 @@ season::Circumstances circumstances_of(const Plan& plan, std::span<const season:
   c.inverter = plan.inverter ? &*plan.inverter : nullptr;
   c.arrays = plan.arrays;
   c.has_engine = plan.engine.has_value();
+  c.engine_low_share = plan.engine ? plan.engine->low_share : 0.0;
   c.has_mains = plan.mains.has_value();
   c.surroundings = plan.surroundings;
   c.system_V = units::as_volts(plan.system_voltage);
@@ -42,6 +43,7 @@ void add_ledger(season::Ledger<double>& sum, const season::Ledger<double>& one) 
                                             &L::inverter_Wh,
                                             &L::heater_Wh,
                                             &L::inverter_cable_Wh,
+                                            &L::far_cable_Wh,
                                             &L::main_cable_Wh,
                                             &L::resistance_Wh,
                                             &L::relaxing_Wh,
@@ -61,6 +63,11 @@ void add_ledger(season::Ledger<double>& sum, const season::Ledger<double>& one) 
                                             &L::charge_blocked_h,
                                             &L::loads_off_h,
                                             &L::inverter_off_h,
+                                            &L::far_off_h,
+                                            &L::over_current_h,
+                                            &L::frozen_h,
+                                            &L::unwoken_h,
+                                            &L::load_dumps,
                                             &L::failed_starts,
                                             &L::collapses,
                                             &L::residual_Wh};
@@ -159,6 +166,8 @@ season::System<double> Proving::system_of(const Candidate& candidate, const cell
   installation.inverter = plan_->inverter ? &*plan_->inverter : nullptr;
   installation.engine = plan_->engine ? &*plan_->engine : nullptr;
   installation.mains = plan_->mains ? &*plan_->mains : nullptr;
+  installation.solar = plan_->solar_charging;
+  installation.loads = plan_->loads;
   installation.surroundings = plan_->surroundings;
   installation.main_cable_ohm = cable_ohm(plan_->main_cable);
   installation.inverter_cable_ohm = cable_ohm(plan_->inverter_cable);

@@ -14,13 +14,41 @@ units::Ranged scaled(const units::Ranged& range, double factor) {
 /// (tau / dt) (1 - exp(-dt / tau)).
 double mean_share(double step_over_tau) { return -std::expm1(-step_over_tau) / step_over_tau; }
 
+/// Two heat nodes in a chain, bank - enclosure - surroundings, over one step: exp(A dt) of
+/// A = [[-g1, g1], [g2, -(g2 + g3)]] with g1 = G / C_bank, g2 = G / C_enclosure, g3 = G_enclosure /
+/// C_enclosure. Both eigenvalues are real and negative, as g1 g2 > 0.
+void set_heat_constants(Parameters<double>& p) {
+  const double g1 = p.heat_loss_W_K / p.heat_capacity_J_K;
+  if (p.enclosure_K_W <= 0.0) {
+    p.bank_keep = std::exp(-g1 * p.step_s);
+    p.bank_by_enclosure = 0.0;
+    p.enclosure_by_bank = 0.0;
+    p.enclosure_keep = 0.0;
+    return;
+  }
+  const double g2 = p.heat_loss_W_K / p.enclosure_capacity_J_K;
+  const double g3 = 1.0 / (p.enclosure_K_W * p.enclosure_capacity_J_K);
+  const double half_trace = -0.5 * (g1 + g2 + g3);
+  const double root = std::sqrt(half_trace * half_trace - g1 * g3);
+  // exp(A t) = e^{m t} (cosh(r t) I + sinh(r t) / r (A - m I)).
+  const double slow = std::exp((half_trace + root) * p.step_s);
+  const double fast = std::exp((half_trace - root) * p.step_s);
+  const double even = 0.5 * (slow + fast);
+  const double odd = 0.5 * (slow - fast) / root;
+  p.bank_keep = even + odd * (-g1 - half_trace);
+  p.bank_by_enclosure = odd * g1;
+  p.enclosure_by_bank = odd * g2;
+  p.enclosure_keep = even + odd * (-(g2 + g3) - half_trace);
+}
+
 }  // namespace
 
 BankFigures bank_figures(const Battery& battery, const Layout& layout) {
   const double count = static_cast<double>(layout.in_series) * layout.in_parallel;
   BankFigures figures;
   figures.nominal_V = battery.nominal_V * layout.in_series;
-  figures.capacity_Ah = battery.capacity_Ah * layout.in_parallel * (1.0 - layout.lost_capacity);
+  figures.capacity_Ah =
+      battery.capacity_Ah * layout.in_parallel * (1.0 - layout.lost_capacity) * (1.0 - layout.weakest_below);
   figures.nominal_Wh = figures.nominal_V * figures.capacity_Ah;
   figures.mass_kg = scaled(battery.mass_kg, count);
   figures.volume_L = scaled(battery.volume_L, count);
@@ -36,10 +64,10 @@ BankFigures bank_figures(const Battery& battery, const Layout& layout) {
 
 Parameters<double> assemble(const Battery& battery, const cell::Chemistry& chemistry,
                             const cell::Tables& tables, const Layout& layout, double cable_ohm,
-                            double heat_loss_W_K, double step_s) {
+                            double heat_loss_W_K, double step_s, const Enclosure& enclosure) {
   const double cells = static_cast<double>(battery.cells_in_series) * layout.in_series;
   const double rated_Ah = battery.capacity_Ah * layout.in_parallel;
-  const double fresh = 1.0 - layout.lost_capacity;
+  const double fresh = (1.0 - layout.lost_capacity) * (1.0 - layout.weakest_below);
   const double ohm_per_ohm_Ah = cells / rated_Ah;
   const auto& resistance = chemistry.resistance;
 
@@ -55,15 +83,11 @@ Parameters<double> assemble(const Battery& battery, const cell::Chemistry& chemi
   p.charge_c = resistance.charge_c;
   p.cable_ohm = cable_ohm;
   p.fixed_ohm = battery.extra_resistance_ohm * layout.in_series / layout.in_parallel + cable_ohm;
-  p.fast_keep = std::exp(-step_s / resistance.fast_tau_s);
-  p.fast_mean = mean_share(step_s / resistance.fast_tau_s);
-  p.slow_keep = std::exp(-step_s / resistance.slow_tau_s);
-  p.slow_mean = mean_share(step_s / resistance.slow_tau_s);
+  p.fast_tau_s = resistance.fast_tau_s;
+  p.slow_tau_s = resistance.slow_tau_s;
+  p.settling_Ah = chemistry.hysteresis.settling_share * p.capacity_Ah;
   p.tank_share = chemistry.availability.fraction;
   p.tank_rate_per_h = chemistry.availability.exchange_per_h;
-  const double tank_steps = chemistry.availability.exchange_per_h * step_s / 3600.0;
-  p.tank_keep = std::exp(-tank_steps);
-  p.tank_mean = mean_share(tank_steps);
   p.empty_level = 1.0 - chemistry.availability.full_over_rated;
   p.coulombic = chemistry.coulombic_efficiency;
   p.side_A = chemistry.side_reaction.current_A_per_Ah * rated_Ah;
@@ -75,8 +99,24 @@ Parameters<double> assemble(const Battery& battery, const cell::Chemistry& chemi
   const double count = static_cast<double>(layout.in_series) * layout.in_parallel;
   p.heat_capacity_J_K = battery.mass_kg.typical * count * chemistry.specific_heat_J_kgK;
   p.heat_loss_W_K = heat_loss_W_K;
-  p.heat_keep = std::exp(-step_s * heat_loss_W_K / p.heat_capacity_J_K);
+  p.enclosure_K_W = enclosure.loss_W_K > 0.0 ? 1.0 / enclosure.loss_W_K : 0.0;
+  p.enclosure_capacity_J_K = enclosure.loss_W_K > 0.0 ? enclosure.capacity_J_K : 0.0;
+  p.balance_V = chemistry.limits.balance_V;
+  p.bleed_A = battery.bleed_A * layout.in_parallel;
+  return with_step(p, step_s);
+}
+
+Parameters<double> with_step(const Parameters<double>& parameters, double step_s) {
+  Parameters<double> p = parameters;
   p.step_s = step_s;
+  p.fast_keep = std::exp(-step_s / p.fast_tau_s);
+  p.fast_mean = mean_share(step_s / p.fast_tau_s);
+  p.slow_keep = std::exp(-step_s / p.slow_tau_s);
+  p.slow_mean = mean_share(step_s / p.slow_tau_s);
+  const double tank_steps = p.tank_rate_per_h * step_s / 3600.0;
+  p.tank_keep = std::exp(-tank_steps);
+  p.tank_mean = mean_share(tank_steps);
+  set_heat_constants(p);
   return p;
 }
 

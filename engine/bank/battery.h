@@ -30,6 +30,7 @@ struct Battery {
   double over_voltage_V = 0.0;        // protection opens for charge; 0 if none
   double under_voltage_V = 0.0;  // protection opens for discharge; for lead-acid the cut-off of the loads
   double under_voltage_release_V = 0.0;
+  double bleed_A = 0.0;  // balancing current of the fullest cell
 };
 
 }  // namespace voltwright::bank

@@ -14,7 +14,10 @@ struct State {
   R imbalance{0.0};  // bound level minus available level (two-tank)
   R fast_V{0.0};     // voltage over R1
   R slow_V{0.0};     // voltage over R2
+  R side{0.0};       // of the hysteresis: +1 after a long discharge, -1 after a long charge
+  R ahead{0.0};      // state of charge of the fullest cell above the mean
   R temperature_C{20.0};
+  R enclosure_C{20.0};
 };
 
 /// Terminal behaviour over the coming step: mean voltage = source_V - ohm * current.
@@ -29,11 +32,24 @@ struct Terminal {
   R fast_ohm;
   R slow_ohm;
   R charge_extra_ohm;
-  R ocv_V;         // open-circuit voltage at no current
+  R ocv_V;   // open-circuit voltage at no current, between the branches of the hysteresis
+  R side_V;  // by how much the voltage lies below it because of the side
+  R half_gap_V;
   R ocv_fall_ohm;  // fall of the mean open-circuit voltage per ampere within the step
   R available;     // level of the available tank, 1 = full
   R usable_floor;  // available level below which nothing more can be drawn at this temperature
 };
+
+/// Open-circuit voltage of the bank between the branches of the hysteresis [V] at a level of charge and the
+/// temperature of the state, with its slope per unit of level.
+template <class R>
+base::ValueAndSlope<R> open_circuit(const Parameters<R>& p, const R& level, const R& temperature_C) {
+  const auto at_25C = base::look_up<R>(p.tables, &cell::Tables::ocv_V, level);
+  const auto entropic = base::look_up<R>(p.tables, &cell::Tables::entropic_V_per_K, level);
+  const R above_K = temperature_C - R(25.0);
+  return {p.cells * (at_25C.value + entropic.value * above_K),
+          p.cells * base::max_of<R>(at_25C.slope + entropic.slope * above_K, R(0.0))};
+}
 
 template <class R>
 Terminal<R> terminal(const Parameters<R>& p, const State<R>& s) {
@@ -44,7 +60,7 @@ Terminal<R> terminal(const Parameters<R>& p, const State<R>& s) {
   t.available = s.charge - bound_share * s.imbalance;
   const R resting = s.charge - bound_share * s.imbalance * p.tank_mean;  // mean level if no current flowed
 
-  const auto ocv = look_up<R>(p.tables, &cell::Tables::ocv_V, resting);
+  const auto ocv = open_circuit<R>(p, resting, s.temperature_C);
   const R cold = look_up<R>(p.tables, &cell::Tables::resistance_factor, s.temperature_C).value;
   const R ohmic_factor = look_up<R>(p.tables, &cell::Tables::ohmic_factor, resting).value;
   const R relaxing_factor = look_up<R>(p.tables, &cell::Tables::relaxing_factor, resting).value;
@@ -55,18 +71,20 @@ Terminal<R> terminal(const Parameters<R>& p, const State<R>& s) {
   t.slow_ohm = p.slow_ohm * relaxing_factor * cold;
   t.charge_extra_ohm = p.charge_rho_ohm * (R(1.0) + p.charge_m * max_of<R>(s.charge, R(0.0)) /
                                                         max_of<R>(p.charge_c - s.charge, R(1e-3)));
-  t.ocv_V = p.cells * ocv.value;
+  t.ocv_V = ocv.value;
+  t.half_gap_V = p.cells * look_up<R>(p.tables, &cell::Tables::half_gap_V, resting).value;
+  t.side_V = t.half_gap_V * s.side;
 
   // Mean level over the step falls by this much per ampere: half the charge drawn, plus what the tanks lag.
   const R half_step_h = p.step_s * R(0.5 / 3600.0);
   const R lag_h = bound_share * (R(1.0) - p.tank_mean) / (p.tank_share * p.tank_rate_per_h);
   const R level_per_A = (half_step_h + lag_h) / p.capacity_Ah;
-  t.ocv_fall_ohm = p.cells * ocv.slope * level_per_A;
+  t.ocv_fall_ohm = ocv.slope * level_per_A;
 
-  t.source_V = t.ocv_V - p.fast_mean * s.fast_V - p.slow_mean * s.slow_V;
+  t.source_V = t.ocv_V - t.side_V - p.fast_mean * s.fast_V - p.slow_mean * s.slow_V;
   const R relaxing_ohm = t.fast_ohm * (R(1.0) - p.fast_mean) + t.slow_ohm * (R(1.0) - p.slow_mean);
   t.instant_ohm = t.ohmic_ohm + p.fixed_ohm;
-  t.instant_V = t.ocv_V - s.fast_V - s.slow_V;
+  t.instant_V = t.ocv_V - t.side_V - s.fast_V - s.slow_V;
   t.discharge_ohm = t.instant_ohm + relaxing_ohm + t.ocv_fall_ohm;
   t.charge_ohm = t.discharge_ohm + t.charge_extra_ohm;
   t.usable_floor = R(1.0) - (R(1.0) - p.empty_level) * share_at_temperature;
@@ -79,7 +97,7 @@ struct StepLosses {
   R stored_W;  // rate at which stored energy falls (discharge positive)
   R ohmic_W;   // cells and protection, without the main cable
   R cable_W;
-  R relaxing_W;  // energy given to the relaxation branches and lost by mixing of the tanks, as heat
+  R relaxing_W;  // given to the relaxation branches and the hysteresis, lost by mixing of the tanks, as heat
   R side_W;      // side reaction, coulombic loss
   R self_discharge_W;
   R side_A;  // charge that did not charge
@@ -138,7 +156,7 @@ StepLosses<R> advance(const Parameters<R>& p, const Terminal<R>& t, State<R>& s,
   const R slow_settled_V = t.slow_ohm * current_A;
   const R fast_mean_V = fast_settled_V + (s.fast_V - fast_settled_V) * p.fast_mean;
   const R slow_mean_V = slow_settled_V + (s.slow_V - slow_settled_V) * p.slow_mean;
-  w.relaxing_W = (fast_mean_V + slow_mean_V) * current_A;
+  w.relaxing_W = (fast_mean_V + slow_mean_V + t.side_V) * current_A;
   w.side_W = ocv_mean_V * side_A;
   w.self_discharge_W = ocv_mean_V * self_A;
 
@@ -148,6 +166,11 @@ StepLosses<R> advance(const Parameters<R>& p, const Terminal<R>& t, State<R>& s,
 
   s.fast_V = fast_settled_V + (s.fast_V - fast_settled_V) * p.fast_keep;
   s.slow_V = slow_settled_V + (s.slow_V - slow_settled_V) * p.slow_keep;
+  if (L::any(t.half_gap_V > zero)) {
+    const R magnitude_A = L::select(charging, zero - current_A, current_A);
+    const R towards = L::select(charging, R(-1.0), L::select(current_A > zero, R(1.0), s.side));
+    s.side = towards + (s.side - towards) * exp(zero - magnitude_A * step_h / p.settling_Ah);
+  }
   const R settled = into_plates_A / (p.tank_share * p.tank_rate_per_h * p.capacity_Ah);
   const R imbalance = settled + (s.imbalance - settled) * p.tank_keep;
   if (L::any(p.tank_share < R(1.0))) {
@@ -155,8 +178,7 @@ StepLosses<R> advance(const Parameters<R>& p, const Terminal<R>& t, State<R>& s,
     const R bound_before = s.charge + p.tank_share * s.imbalance;
     const R bound_after = charge + p.tank_share * imbalance;
     const R seeping_A = (R(1.0) - p.tank_share) * (bound_before - bound_after) * p.capacity_Ah / step_h;
-    const R bound_V =
-        p.cells * look_up<R>(p.tables, &cell::Tables::ocv_V, R(0.5) * (bound_before + bound_after)).value;
+    const R bound_V = open_circuit<R>(p, R(0.5) * (bound_before + bound_after), s.temperature_C).value;
     const R mixing_W = seeping_A * (bound_V - ocv_mean_V);
     w.relaxing_W = w.relaxing_W + mixing_W;
     w.stored_W = w.stored_W + mixing_W;
@@ -165,8 +187,13 @@ StepLosses<R> advance(const Parameters<R>& p, const Terminal<R>& t, State<R>& s,
   s.imbalance = imbalance;
   s.charge = charge;
 
-  const R rest_C = surroundings_C + (w.heat_W + heater_W) / p.heat_loss_W_K;
-  s.temperature_C = rest_C + (s.temperature_C - rest_C) * p.heat_keep;
+  const R into_bank_W = w.heat_W + heater_W;
+  const R enclosure_rest_C = surroundings_C + into_bank_W * p.enclosure_K_W;
+  const R bank_rest_C = enclosure_rest_C + into_bank_W / p.heat_loss_W_K;
+  const R bank_off_K = s.temperature_C - bank_rest_C;
+  const R enclosure_off_K = s.enclosure_C - enclosure_rest_C;
+  s.temperature_C = bank_rest_C + bank_off_K * p.bank_keep + enclosure_off_K * p.bank_by_enclosure;
+  s.enclosure_C = enclosure_rest_C + bank_off_K * p.enclosure_by_bank + enclosure_off_K * p.enclosure_keep;
   return w;
 }
 

@@ -37,6 +37,13 @@ struct Availability {
   double full_over_rated = 1.0;  // q_max / rated capacity
 };
 
+/// The voltage at rest depends on the way the charge was reached: U - side * half gap, side running to +1
+/// while discharging and to -1 while charging (one-state hysteresis, Plett 2004).
+struct Hysteresis {
+  Curve half_gap_mV;  // half the gap between the two rest voltages against state of charge; empty = 0
+  double settling_share = 0.03;  // share of the capacity through which all but 1/e of a reversal is crossed
+};
+
 /// Current that does not charge: I = I0 * Ah * exp(per_V (U - U0) + per_K (T - T0)).
 struct SideReaction {
   double current_A_per_Ah = 0.0;
@@ -54,8 +61,9 @@ struct CellLimits {
   double discharge_min_C = -20.0;
   double discharge_max_C = 60.0;
   double hysteresis_K = 3.0;
-  double cold_charge_below_C = 0.0;  // below this temperature the charge rate is limited to cold_charge_rate
-  double cold_charge_rate = 0.0;     // multiples of rated capacity per hour; 0 = no charge at all
+  Curve
+      charge_rate_by_C;  // permitted charge, multiples of rated capacity per hour, against degC; empty = any
+  double balance_V = 0.0;  // protection bleeds the fullest cells above this; 0 = none
 };
 
 struct ChargeStages {
@@ -65,6 +73,8 @@ struct ChargeStages {
   double tail_rate = 0.02;  // absorption ends at this current, multiples of rated capacity
   double absorption_max_h = 4.0;
   double compensation_V_per_K = 0.0;  // per cell, relative to 25 degC, negative for lead-acid
+  double equalise_V = 0.0;            // 0 = never
+  double equalise_h = 0.0;
 };
 
 struct LifeFigures {
@@ -85,8 +95,9 @@ struct Chemistry {
   std::string not_simulated_because;
   double nominal_V = 0.0;
   double rated_hours = 20.0;  // discharge time at which the rated capacity is stated
-  Curve ocv_V;                // against state of charge 0..1
+  Curve ocv_V;                // at 25 degC, against state of charge; below 0 for tanks drawn below the rating
   Curve entropic_mV_per_K;    // dU/dT against state of charge; empty = 0
+  Hysteresis hysteresis;
   Resistance resistance;
   Availability availability;
   Curve capacity_by_temperature;  // available share of capacity against degC
@@ -95,6 +106,7 @@ struct Chemistry {
   double self_discharge_per_month = 0.02;  // at 25 degC, doubling per 10 K
   double specific_heat_J_kgK = 1000.0;
   CellLimits limits;
+  Curve freezing_C;  // the electrolyte freezes here, against state of charge; empty = never
   ChargeStages stages;
   double usable_depth = 0.8;  // practice
   LifeFigures life;

@@ -7,6 +7,8 @@ namespace voltwright::cell {
 namespace {
 constexpr double kGasConstant_J_molK = 8.314462618;
 constexpr double kReference_K = 298.15;
+constexpr double kAnyRate_per_h = 1e6;
+constexpr double kNeverFreezes_C = -273.15;
 }  // namespace
 
 double resistance_factor(const Resistance& resistance, double temperature_C) {
@@ -16,24 +18,31 @@ double resistance_factor(const Resistance& resistance, double temperature_C) {
   return resistance.steady_fraction + (1.0 - resistance.steady_fraction) * arrhenius;
 }
 
-double open_circuit_V(const Chemistry& chemistry, double state_of_charge) {
-  return base::curve_at(chemistry.ocv_V, state_of_charge, chemistry.nominal_V);
+double open_circuit_V(const Chemistry& chemistry, double state_of_charge, double temperature_C) {
+  const double at_25C_V = base::curve_at(chemistry.ocv_V, state_of_charge, chemistry.nominal_V);
+  const double mV_per_K = base::curve_at(chemistry.entropic_mV_per_K, state_of_charge, 0.0);
+  return at_25C_V + (temperature_C - 25.0) * mV_per_K * 1e-3;
 }
 
 Tables make_tables(const Chemistry& chemistry) {
   Tables tables;
   const auto by_charge = [](auto& table, const Curve& curve, double if_empty, double scale) {
-    table.fill(0.0, 1.0, [&](double z) { return scale * base::curve_at(curve, z, if_empty); });
+    table.fill(-0.25, 1.0, [&](double z) { return scale * base::curve_at(curve, z, if_empty); });
   };
   by_charge(tables.ocv_V, chemistry.ocv_V, chemistry.nominal_V, 1.0);
   by_charge(tables.ohmic_factor, chemistry.resistance.ohmic_by_soc, 1.0, 1.0);
   by_charge(tables.relaxing_factor, chemistry.resistance.relaxing_by_soc, 1.0, 1.0);
   by_charge(tables.entropic_V_per_K, chemistry.entropic_mV_per_K, 0.0, 1e-3);
+  by_charge(tables.half_gap_V, chemistry.hysteresis.half_gap_mV, 0.0, 1e-3);
+  by_charge(tables.freezing_C, chemistry.freezing_C, kNeverFreezes_C, 1.0);
   const auto by_temperature = [](auto& table, auto f) { table.fill(-60.0, 90.0, f); };
   by_temperature(tables.resistance_factor,
                  [&](double t) { return resistance_factor(chemistry.resistance, t); });
   by_temperature(tables.capacity_factor, [&](double t) {
     return std::min(1.0, base::curve_at(chemistry.capacity_by_temperature, t, 1.0));
+  });
+  by_temperature(tables.charge_rate_per_h, [&](double t) {
+    return base::curve_at(chemistry.limits.charge_rate_by_C, t, kAnyRate_per_h);
   });
   by_temperature(tables.self_discharge_factor, [](double t) { return std::exp2((t - 25.0) / 10.0); });
   return tables;

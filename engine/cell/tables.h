@@ -5,15 +5,23 @@
 
 namespace voltwright::cell {
 
-/// Look-up tables of one cell kind. State of charge runs over 0..1, temperature over -60..90 degC.
+/// Intervals over state of charge -0.25..1: 512 for each unit. Tanks drawn below the rated capacity come to
+/// lie below 0.
+inline constexpr std::size_t kChargeIntervals = 640;
+using ChargeTable = base::UniformTable<kChargeIntervals>;
+
+/// Look-up tables of one cell kind. State of charge runs over -0.25..1, temperature over -60..90 degC.
 struct Tables {
-  base::UniformTable<512> ocv_V;
-  base::UniformTable<512> ohmic_factor;     // on R0, against state of charge
-  base::UniformTable<512> relaxing_factor;  // on R1 and R2, against state of charge
-  base::UniformTable<512> entropic_V_per_K;
+  ChargeTable ocv_V;            // at 25 degC
+  ChargeTable ohmic_factor;     // on R0
+  ChargeTable relaxing_factor;  // on R1 and R2
+  ChargeTable entropic_V_per_K;
+  ChargeTable half_gap_V;                         // of the hysteresis
+  ChargeTable freezing_C;                         // -273.15 if it never freezes
   base::UniformTable<300> resistance_factor;      // against temperature, 1 at 25 degC
   base::UniformTable<300> capacity_factor;        // available share against temperature, at most 1
   base::UniformTable<300> self_discharge_factor;  // doubling per 10 K, 1 at 25 degC
+  base::UniformTable<300> charge_rate_per_h;      // permitted charge over rated capacity
 };
 
 Tables make_tables(const Chemistry& chemistry);
@@ -22,7 +30,8 @@ Tables make_tables(const Chemistry& chemistry);
 /// [1]. Valid -40..80 degC. Source: docs/method/cell.md.
 double resistance_factor(const Resistance& resistance, double temperature_C);
 
-/// Open-circuit voltage of one cell [V] at a state of charge 0..1.
-double open_circuit_V(const Chemistry& chemistry, double state_of_charge);
+/// Open-circuit voltage of one cell [V] between the two branches of its hysteresis, at a state of charge and
+/// a temperature: U(z) at 25 degC + (t - 25) dU/dT.
+double open_circuit_V(const Chemistry& chemistry, double state_of_charge, double temperature_C = 25.0);
 
 }  // namespace voltwright::cell

@@ -29,6 +29,13 @@ struct Cooling {
   double cop_at_25C = 1.5;  // at a room temperature of 25 degC
 };
 
+/// A direct load behind a cable of its own, with the voltage at which it gives up.
+struct FarFeed {
+  units::Resistance loop;  // cable and contacts there and back
+  units::Voltage cut_off;  // at the load; 0 = none
+  units::Voltage restart;  // at the bus
+};
+
 struct Load {
   std::string name;
   std::string appliance;  // catalogue id, empty if described in the plan
@@ -38,6 +45,7 @@ struct Load {
   double surge_factor = 1.0;  // starting power / running power
   units::Duration surge_time;
   Feed feed = Feed::kDirect;
+  std::optional<FarFeed> far;  // direct loads only
   Need need = Need::kEssential;
   Presence presence = Presence::kOccupied;
   Pattern pattern = Pattern::kAlwaysOn;

@@ -138,13 +138,19 @@ DemandMinutes demand_minutes(std::span<const Load> loads, const Inverter* invert
   Feeds direct(n);
   Feeds alternating(n);
   bool essential_alternating = false;
+  DemandMinutes result;
   for (std::size_t k = 0; k < loads.size(); ++k) {
     const Load& load = loads[k];
     const std::vector<float> share = running_share(load, timeline, seed, season, k);
+    if (load.far.has_value()) {
+      Feeds own(n);
+      add_load(load, share, timeline, own);
+      result.far.push_back({std::move(own.power_W), std::move(own.essential_W), std::move(own.surge_W)});
+      continue;
+    }
     add_load(load, share, timeline, load.feed == Feed::kDirect ? direct : alternating);
     essential_alternating |= load.feed == Feed::kInverter && load.need == Need::kEssential;
   }
-  DemandMinutes result;
   result.direct_W = std::move(direct.power_W);
   result.essential_direct_W = std::move(direct.essential_W);
   result.surge_direct_W = std::move(direct.surge_W);

@@ -17,6 +17,11 @@ struct Timeline {
   bool occupied = true;
 };
 
+/// Mean power of one far load in each minute [W].
+struct FarMinutes {
+  std::vector<float> power_W, essential_W, surge_W;
+};
+
 /// Mean power in each minute [W]. Inverter powers are at the inverter's input.
 struct DemandMinutes {
   std::vector<float> direct_W;
@@ -25,6 +30,7 @@ struct DemandMinutes {
   std::vector<float> essential_inverter_W;
   std::vector<float> surge_direct_W;  // largest single start above running power, 0 if none
   std::vector<float> surge_inverter_W;
+  std::vector<FarMinutes> far;  // one for each far load, in the order of the loads; not in the sums above
 };
 
 /// Demand of all loads. Events are placed by random streams keyed {seed, season, load, day}.

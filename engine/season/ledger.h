@@ -8,7 +8,7 @@ namespace voltwright::season {
 template <class R>
 struct Ledger {
   R solar_Wh{0.0}, engine_Wh{0.0}, mains_Wh{0.0};
-  R direct_Wh{0.0}, inverter_Wh{0.0}, inverter_cable_Wh{0.0}, heater_Wh{0.0};
+  R direct_Wh{0.0}, inverter_Wh{0.0}, inverter_cable_Wh{0.0}, far_cable_Wh{0.0}, heater_Wh{0.0};
   R main_cable_Wh{0.0}, resistance_Wh{0.0}, relaxing_Wh{0.0}, side_Wh{0.0}, self_discharge_Wh{0.0};
   R drawn_from_store_Wh{0.0};  // fall of stored energy; negative if the bank ends fuller
   R charged_Ah{0.0}, discharged_Ah{0.0}, side_Ah{0.0}, self_discharge_Ah{0.0};
@@ -16,15 +16,16 @@ struct Ledger {
   R solar_left_Wh{0.0};                   // could have been had
   R unmet_Wh{0.0}, unmet_essential_Wh{0.0}, short_h{0.0};
   R charge_blocked_h{0.0}, loads_off_h{0.0}, inverter_off_h{0.0};
-  R failed_starts{0.0}, collapses{0.0};
+  R far_off_h{0.0}, over_current_h{0.0}, frozen_h{0.0}, unwoken_h{0.0};
+  R failed_starts{0.0}, collapses{0.0}, load_dumps{0.0};
   R residual_Wh{0.0};  // sum of |unbalanced power| of the bus solution
 
   void add(const StepReport<R>& r, const SystemState<R>& s, const R& step_h);
 
   R in_Wh() const { return solar_Wh + engine_Wh + mains_Wh + drawn_from_store_Wh; }
   R out_Wh() const {
-    return direct_Wh + inverter_Wh + inverter_cable_Wh + heater_Wh + main_cable_Wh + resistance_Wh +
-           relaxing_Wh + side_Wh + self_discharge_Wh;
+    return direct_Wh + inverter_Wh + inverter_cable_Wh + far_cable_Wh + heater_Wh + main_cable_Wh +
+           resistance_Wh + relaxing_Wh + side_Wh + self_discharge_Wh;
   }
 };
 
@@ -39,6 +40,7 @@ void Ledger<R>::add(const StepReport<R>& r, const SystemState<R>& s, const R& st
   direct_Wh += r.direct_W * step_h;
   inverter_Wh += r.inverter_W * step_h;
   inverter_cable_Wh += r.inverter_cable_W * step_h;
+  far_cable_Wh += r.far_cable_W * step_h;
   heater_Wh += r.heater_W * step_h;
   main_cable_Wh += r.bank.cable_W * step_h;
   resistance_Wh += r.bank.ohmic_W * step_h;
@@ -60,6 +62,11 @@ void Ledger<R>::add(const StepReport<R>& r, const SystemState<R>& s, const R& st
   charge_blocked_h += L::select(r.charge_limit_A > zero, zero, step_h);
   loads_off_h += r.loads_off * step_h;
   inverter_off_h += s.inverter_off * step_h;
+  far_off_h += r.far_off * step_h;
+  over_current_h += r.over_current * step_h;
+  frozen_h += r.frozen * step_h;
+  unwoken_h += r.unwoken * step_h;
+  load_dumps += L::select(r.load_dump_A > zero, R(1.0), zero);
   failed_starts += r.failed_start;
   collapses += r.collapsed;
   residual_Wh += L::select(r.residual_W < zero, zero - r.residual_W, r.residual_W) * step_h;

@@ -7,7 +7,7 @@
 #include "engine/ageing/rainflow.h"
 #include "engine/cell/chemistry.h"
 #include "engine/season/ledger.h"
-#include "engine/season/step.h"
+#include "engine/season/refined_step.h"
 #include "engine/season/system.h"
 
 namespace voltwright::season {

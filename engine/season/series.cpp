@@ -17,6 +17,22 @@ namespace {
 /// taken: 13.5 V for each 12 V of the system. The true voltage differs by at most about 8 % (assumption).
 constexpr double kTypicalChargeOver12V = 13.5 / 12.0;
 
+/// A controlled alternator changes its voltage in turns of this length (assumption: it follows load and
+/// slope).
+constexpr int kAlternatorPeriod_min = 10;
+
+void add_far(const std::vector<demand::FarMinutes>& far, std::size_t minute, Minute& m) {
+  for (std::size_t k = 0; k < far.size() && k < kMostFarLoads; ++k) {
+    m.far_W[k] = far[k].power_W[minute];
+    m.essential_far_W[k] = far[k].essential_W[minute];
+    const auto surge_W = static_cast<double>(far[k].surge_W[minute]);
+    if (surge_W > m.surge_direct_W) {
+      m.surge_direct_W = surge_W;
+      m.surge_far = static_cast<std::int8_t>(k);
+    }
+  }
+}
+
 void add_array(const supply::SolarArray& array, const sky::SunMinutes& sun,
                const sky::WeatherMinutes& weather, double system_V, std::span<Minute> minutes) {
   const sky::Plane plane{array.tilt_deg, array.azimuth_deg, array.mounting};
@@ -82,6 +98,7 @@ Series SeriesMaker::draw(std::uint64_t season) const {
     const demand::DemandMinutes demand =
         demand::demand_minutes(c.loads, c.inverter, timeline, c.seed + 0x51ed * (k + 1), season);
     const std::span<Minute> minutes(series.minutes.data() + begin, calendar.day.size());
+    int driven_min = 0;
     for (std::size_t i = 0; i < minutes.size(); ++i) {
       Minute& m = minutes[i];
       m.direct_W = static_cast<double>(demand.direct_W[i]);
@@ -91,6 +108,10 @@ Series SeriesMaker::draw(std::uint64_t season) const {
       m.surge_direct_W = static_cast<double>(demand.surge_direct_W[i]);
       m.surge_inverter_W = static_cast<double>(demand.surge_inverter_W[i]);
       m.engine = c.has_engine && calendar.driving[i] != 0;
+      m.engine_low =
+          m.engine && driven_min % kAlternatorPeriod_min < c.engine_low_share * kAlternatorPeriod_min;
+      driven_min = m.engine ? driven_min + 1 : 0;
+      add_far(demand.far, i, m);
       m.mains = c.has_mains && calendar.shore[i] != 0;
       m.surroundings_C = static_cast<double>(bank_C[i]);
     }

@@ -30,6 +30,7 @@ struct Circumstances {
   const demand::Inverter* inverter = nullptr;  // none = no alternating current
   std::span<const supply::SolarArray> arrays;
   bool has_engine = false;
+  double engine_low_share = 0.0;  // of the driving time, with a controlled alternator
   bool has_mains = false;
   bank::Surroundings surroundings;
   double system_V = 12.0;

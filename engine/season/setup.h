@@ -1,5 +1,6 @@
 #pragma once
 #include <optional>
+#include <span>
 
 #include "engine/bank/assembly.h"
 #include "engine/bank/location.h"
@@ -14,6 +15,8 @@ struct Installation {
   const demand::Inverter* inverter = nullptr;
   const supply::EngineCharging* engine = nullptr;
   const supply::MainsCharger* mains = nullptr;
+  supply::Regulation solar;             // of all solar controllers
+  std::span<const demand::Load> loads;  // those with a cable of their own are looked for
   bank::Surroundings surroundings;
   double main_cable_ohm = 0.0;      // loop
   double inverter_cable_ohm = 0.0;  // loop

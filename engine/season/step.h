@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "engine/season/bus.h"
+#include "engine/season/start.h"
 
 namespace voltwright::season {
 
@@ -11,148 +12,199 @@ namespace detail {
 
 /// Heater power wanted to bring the bank to its switch-on temperature by the end of the step [W].
 template <class R>
-R heater_demand(const System<R>& system, const SystemState<R>& s, double surroundings_C) {
+R heater_demand(const System<R>& system, const bank::Parameters<R>& p, const SystemState<R>& s,
+                double surroundings_C) {
   if (system.heater_W <= 0.0) return R(0.0);
-  const auto& p = system.bank;
-  // Solve T_end = target for the exact exponential of the heat node.
-  const R target = R(system.heater_below_C);
-  const R settled = (target - s.bank.temperature_C * p.heat_keep) / (R(1.0) - p.heat_keep);
-  return base::clamp_of<R>((settled - R(surroundings_C)) * p.heat_loss_W_K, R(0.0), R(system.heater_W));
+  // The temperature at the end of the step is linear in the heater's power: solve for the target.
+  const R bank_off_K = s.bank.temperature_C - R(surroundings_C);
+  const R enclosure_off_K = s.bank.enclosure_C - R(surroundings_C);
+  const R unheated_C = R(surroundings_C) + bank_off_K * p.bank_keep + enclosure_off_K * p.bank_by_enclosure;
+  const R settled_K_W = R(1.0) / p.heat_loss_W_K + p.enclosure_K_W;
+  const R gain_K_W = settled_K_W * (R(1.0) - p.bank_keep) - p.enclosure_K_W * p.bank_by_enclosure;
+  return base::clamp_of<R>((R(system.heater_below_C) - unheated_C) / gain_K_W, R(0.0), R(system.heater_W));
 }
 
-/// The largest start in this minute: what it draws from the bank and how low it pulls the voltage.
+/// All that the sources on the bus could give at the last voltage [W].
 template <class R>
-void check_start(const System<R>& system, const Minute& minute, const bank::Terminal<R>& t,
-                 const R& running_W, const R& inverter_W, const R& loads_on, StepReport<R>& report) {
-  using base::max_of;
-  using L = base::Lanes<R>;
-  using std::sqrt;
-  report.surge_A = R(0.0);
-  report.surge_V = R(0.0);
-  report.failed_start = R(0.0);
-  const double surge_W = std::max(minute.surge_direct_W, minute.surge_inverter_W);
-  if (surge_W <= 0.0) return;
-  const R power_W = running_W + R(surge_W);
-  const R under_root = t.instant_V * t.instant_V - R(4.0) * t.instant_ohm * power_W;
-  const auto none = under_root < R(0.0);
-  const R root = sqrt(max_of<R>(under_root, R(0.0)));
-  const R current_A = R(2.0) * power_W / (t.instant_V + root);
-  R voltage_V = t.instant_V - t.instant_ohm * current_A;
-  if (minute.surge_inverter_W > 0.0) {
-    const R input_W = inverter_W + R(minute.surge_inverter_W);
-    voltage_V = voltage_V - R(system.inverter_cable_ohm) *
-                                inverter_draw<R>(voltage_V, input_W, system.inverter_cable_ohm).current_A;
+R source_power(const BusCase<R>& bus, const R& bus_V) {
+  R power_W(0.0);
+  for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
+    if (!bus.has(kind)) continue;
+    power_W = power_W + bus.running[kind] * full_output<R>(bus, kind, bus_V).current_A * bus_V;
   }
-  const auto too_low = minute.surge_inverter_W > 0.0 ? voltage_V < R(system.inverter_cut_off_V)
-                                                     : voltage_V < t.instant_V * R(0.6);
-  report.surge_A = current_A * loads_on;
-  report.surge_V = L::select(loads_on > R(0.5), voltage_V, R(0.0));
-  report.failed_start = L::select(none || too_low || current_A > system.peak_A, loads_on, R(0.0));
+  return power_W;
+}
+
+/// Shares the current that loads and bank need among the sources, solar first, and returns what is left over.
+template <class R>
+R share_sources(const BusCase<R>& bus, const R& bus_V, const R& needed_A, SystemState<R>& s,
+                StepReport<R>& report) {
+  using L = base::Lanes<R>;
+  const R zero(0.0);
+  std::array<R, kSourceKinds> given_A{zero, zero, zero};
+  R left_A = needed_A;
+  R solar_available_A(0.0);
+  for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
+    if (!bus.has(kind)) continue;
+    const bool relay = kind == kEngine && bus.system.relay_V > 0.0;
+    const R full_A = full_output<R>(bus, kind, bus_V).current_A;
+    const R most_A = relay ? full_A : L::select(bus_V < bus.set_V[kind], full_A, zero);
+    given_A[kind] = base::clamp_of<R>(left_A, zero, bus.running[kind] * most_A);
+    left_A = left_A - given_A[kind];
+    if (kind == kSolar) solar_available_A = full_A;
+  }
+  report.solar_W = given_A[kSolar] * bus_V;
+  report.solar_left_W = (solar_available_A - given_A[kSolar]) * bus_V;
+  report.engine_W = given_A[kEngine] * bus_V;
+  report.mains_W = given_A[kMains] * bus_V;
+  s.relay_A = bus.system.relay_V > 0.0 ? given_A[kEngine] : zero;
+  return left_A;
+}
+
+/// Far loads at the voltage that has come out: what they and their cables take, and who drops out.
+template <class R>
+R report_far_loads(const BusCase<R>& bus, const R& bus_V, const R& loads_on, SystemState<R>& s,
+                   StepReport<R>& report) {
+  using L = base::Lanes<R>;
+  const R zero(0.0);
+  const R one(1.0);
+  R total_A(0.0);
+  report.far_cable_W = zero;
+  report.far_off = zero;
+  for (std::size_t k = 0; k < bus.system.far_count; ++k) {
+    const FarLoad& load = bus.system.far[k];
+    const R current_A = cable_draw<R>(bus_V, bus.far_W[k], load.ohm).current_A;
+    const R load_V = bus_V - R(load.ohm) * current_A;
+    total_A = total_A + current_A;
+    report.far_cable_W = report.far_cable_W + R(load.ohm) * current_A * current_A;
+    report.direct_W = report.direct_W + load_V * current_A;
+    const R on = loads_on * (one - s.far_off[k]);
+    const auto wanted = R(static_cast<double>(bus.minute.far_W[k]));
+    report.unmet_W = report.unmet_W + wanted * (one - on);
+    report.unmet_essential_W =
+        report.unmet_essential_W + R(static_cast<double>(bus.minute.essential_far_W[k])) * (one - on);
+    report.far_off = L::select(s.far_off[k] > R(0.5) && wanted > zero, one, report.far_off);
+    const auto tripped = load_V < R(load.cut_off_V) && bus.far_W[k] > zero;
+    s.far_off[k] = bank::detail::latch<R>(s.far_off[k], tripped, bus_V > R(load.restart_V));
+  }
+  return total_A;
+}
+
+/// Which sources run and what voltage each holds.
+template <class R>
+void connect_sources(BusCase<R>& bus, SystemState<R>& s, double step_s) {
+  for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
+    const supply::Charger<R>& charger = bus.system.chargers[kind];
+    const bool there = bus.has(kind);
+    supply::notice_source<R>(s.stages[kind], there, step_s);
+    bus.running[kind] = charger.wakes ? R(1.0) : R(1.0) - s.guard.dark;
+    if (there) bus.set_V[kind] = supply::set_point<R>(charger.stages, s.stages[kind], s.bank.temperature_C);
+  }
 }
 
 }  // namespace detail
 
-/// Advances the system by one step.
+/// Advances the system by one step of the given pace, without looking at what switches within it.
 template <class R>
-StepReport<R> step(const System<R>& system, const Minute& minute, SystemState<R>& s) {
+StepReport<R> plain_step(const System<R>& system, std::size_t pace, const Minute& minute, SystemState<R>& s) {
   using base::max_of;
-  using base::min_of;
   using L = base::Lanes<R>;
   const R zero(0.0);
   const R one(1.0);
-  const bank::Permission<R> permission = bank::permit<R>(system.guard, s.guard, s.bank.temperature_C);
-  const bank::Terminal<R> t = bank::terminal<R>(system.bank, s.bank);
+  const bank::Parameters<R>& p = system.paced(pace);
+  const bank::Permission<R> permission = bank::permit<R>(system.guard, s.guard, p, s.bank);
+  const bank::Terminal<R> t = bank::terminal<R>(p, s.bank);
   const bool sources = minute.has_source();
-  const double mains_A = minute.mains ? system.mains_limit_A : 0.0;
+  StepReport<R> report{};
+
+  BusCase<R> bus{system, minute};
+  detail::connect_sources<R>(bus, s, L::lane_value(p.step_s, 0));
+  const R source_W = sources ? detail::source_power<R>(bus, s.bus_V) : zero;
 
   // Loads run if the bank may discharge or the sources alone carry them with a tenth to spare.
-  const R heater_W = detail::heater_demand<R>(system, s, minute.surroundings_C);
-  const R wanted_W = R(minute.direct_W + minute.inverter_W) + heater_W;
+  R loads_W(minute.direct_W + minute.inverter_W);
+  for (std::size_t k = 0; k < system.far_count; ++k)
+    loads_W = loads_W + R(static_cast<double>(minute.far_W[k]));
+  R heater_W = detail::heater_demand<R>(system, p, s, minute.surroundings_C);
+  if (system.heater_on_surplus) heater_W = base::clamp_of<R>(source_W - loads_W * R(1.1), zero, heater_W);
   R loads_on = L::select(permission.discharge_allowed, one, zero);
-  if (sources) {
-    const R source_W = R(minute.solar_W) +
-                       (R(minute.solar_A + mains_A) + engine_current<R>(system, minute, s.bus_V)) * s.bus_V;
-    loads_on = L::select(source_W > wanted_W * R(1.1), one, loads_on);
-  }
-  R direct_W = (R(minute.direct_W) + heater_W) * loads_on;
-  R inverter_W = R(minute.inverter_W) * loads_on * (one - s.inverter_off);
-
-  BusSolution<R> bus = solve_bus<R>(system, minute, t, direct_W, inverter_W, s.bus_V, one);
-  R collapsed = L::select(bus.collapsed, one, zero);
-  if (L::any(bus.collapsed)) {
-    loads_on = loads_on * (one - collapsed);
-    direct_W = direct_W * (one - collapsed);
-    inverter_W = inverter_W * (one - collapsed);
-    bus = solve_bus<R>(system, minute, t, direct_W, inverter_W, t.source_V, one);
-  }
-
-  R bank_A = bus.bank_A;
-  auto held = one < zero;  // false in every lane
-  supply::notice_source<R>(s.stages, sources, base::Lanes<R>::lane_value(system.bank.step_s, 0));
-  const R set_V = supply::set_point<R>(system.stages, s.stages, s.bank.temperature_C);
-  if (sources) {
-    // Chargers give less than they could where the set-point or the bank's charge limit asks for it.
-    const R at_set_A = (t.source_V - set_V) / L::select(t.source_V < set_V, t.charge_ohm, t.discharge_ohm);
-    // No more charge than brings the open-circuit voltage to the absorption voltage by the end of the step:
-    // where the curve turns up at full, the slope at the start of the step would let it overshoot.
-    const R room_Ah = max_of<R>(system.stages.full_charge - s.bank.charge, zero) * system.bank.capacity_Ah;
-    const R to_full_A = zero - room_Ah * R(3600.0) / system.bank.step_s;
-    const R ceiling_A = max_of<R>(at_set_A, to_full_A);
-    const R limited_A = max_of<R>(max_of<R>(bank_A, ceiling_A), zero - permission.charge_limit_A);
-    held = ceiling_A > bank_A && ceiling_A > zero - permission.charge_limit_A;
-    bank_A = limited_A;
-    if (L::any(limited_A > bus.bank_A)) {
-      const R v = t.source_V - L::select(bank_A < zero, t.charge_ohm, t.discharge_ohm) * bank_A;
-      const R load_A = direct_W / v + inverter_draw<R>(v, inverter_W, system.inverter_cable_ohm).current_A;
-      const auto needless = load_A < bank_A;
-      if (L::any(needless)) {
-        const R sources_on = L::select(needless, zero, one);
-        const BusSolution<R> alone = solve_bus<R>(system, minute, t, direct_W, inverter_W, v, sources_on);
-        bank_A = L::select(needless, alone.bank_A, bank_A);
-      }
+  if (sources) loads_on = L::select(source_W > (loads_W + heater_W) * R(1.1), one, loads_on);
+  const auto switch_loads = [&](const R& on) {
+    loads_on = on;
+    bus.direct_W = (R(minute.direct_W) + heater_W) * on;
+    bus.inverter_W = R(minute.inverter_W) * on * (one - s.inverter_off);
+    for (std::size_t k = 0; k < system.far_count; ++k) {
+      bus.far_W[k] = R(static_cast<double>(minute.far_W[k])) * on * (one - s.far_off[k]);
     }
+  };
+  switch_loads(loads_on);
+
+  BusSolution<R> solution = solve_bus<R>(bus, t, s.bus_V);
+  report.collapsed = L::select(solution.collapsed, one, zero);
+  if (L::any(solution.collapsed)) {
+    switch_loads(loads_on * (one - report.collapsed));
+    solution = solve_bus<R>(bus, t, t.source_V);
   }
 
-  StepReport<R> report;
+  // Sources give less than they could where the bank's charge limit asks for it. Nor may a step charge beyond
+  // the charge whose open-circuit voltage is held: where the curve turns up at full, the slope at the start
+  // of the step would let it overshoot.
+  R bank_A = solution.bank_A;
+  auto full = one < zero;  // false in every lane
+  if (sources) {
+    R ceiling = zero;
+    for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
+      const bool relay = kind == kEngine && system.relay_V > 0.0;
+      if (bus.has(kind))
+        ceiling = max_of<R>(ceiling, relay ? R(2.0) : system.chargers[kind].stages.full_charge);
+    }
+    const R room_Ah = max_of<R>(ceiling - s.bank.charge, zero) * p.capacity_Ah;
+    const R to_full_A = room_Ah * R(3600.0) / p.step_s;
+    full = to_full_A < permission.charge_limit_A && bank_A < zero - to_full_A;
+    bank_A = max_of<R>(bank_A, zero - base::min_of<R>(permission.charge_limit_A, to_full_A));
+  }
   const R bus_V = t.source_V - L::select(bank_A < zero, t.charge_ohm, t.discharge_ohm) * bank_A;
-  const R inverter_A = inverter_draw<R>(bus_V, inverter_W, system.inverter_cable_ohm).current_A;
-  R need_A = direct_W / bus_V + inverter_A - bank_A;
-  const R solar_available_A = R(minute.solar_W) / bus_V + R(minute.solar_A);
-  const R solar_A = base::clamp_of<R>(need_A, zero, solar_available_A);
-  need_A = need_A - solar_A;
-  const R engine_A = base::clamp_of<R>(need_A, zero, engine_current<R>(system, minute, bus_V));
-  need_A = need_A - engine_A;
-  const R charger_A = base::clamp_of<R>(need_A, zero, R(mains_A));
-  need_A = need_A - charger_A;
 
+  const R inverter_A = cable_draw<R>(bus_V, bus.inverter_W, system.inverter_cable_ohm).current_A;
   report.bus_V = bus_V;
   report.bank_A = bank_A;
   report.inverter_V = bus_V - R(system.inverter_cable_ohm) * inverter_A;
-  report.solar_W = solar_A * bus_V;
-  report.solar_left_W = (solar_available_A - solar_A) * bus_V;
-  report.engine_W = engine_A * bus_V;
-  report.mains_W = charger_A * bus_V;
-  report.residual_W = need_A * bus_V;
   report.heater_W = heater_W * loads_on;
-  report.direct_W = direct_W - report.heater_W;
+  report.direct_W = bus.direct_W - report.heater_W;
   report.inverter_W = inverter_A * report.inverter_V;
   report.inverter_cable_W = R(system.inverter_cable_ohm) * inverter_A * inverter_A;
   const R inverter_on = loads_on * (one - s.inverter_off);
   report.unmet_W = R(minute.direct_W) * (one - loads_on) + R(minute.inverter_W) * (one - inverter_on);
   report.unmet_essential_W =
       R(minute.essential_direct_W) * (one - loads_on) + R(minute.essential_inverter_W) * (one - inverter_on);
-  report.collapsed = collapsed;
+  const R far_A = detail::report_far_loads<R>(bus, bus_V, loads_on, s, report);
+  const R needed_A = bus.direct_W / bus_V + inverter_A + far_A - bank_A;
+  const R relay_before_A = s.relay_A;
+  report.residual_W = detail::share_sources<R>(bus, bus_V, needed_A, s, report) * bus_V;
   report.loads_off = one - loads_on;
   report.charge_limit_A = permission.charge_limit_A;
-  detail::check_start<R>(system, minute, t, bus_V * bank_A, inverter_W, inverter_on, report);
+  report.frozen = s.guard.frozen;
+  const auto blocked = permission.charge_limit_A <= zero;
+  report.load_dump_A = L::select(blocked && s.charge_blocked < R(0.5), relay_before_A, zero);
+  s.charge_blocked = L::select(blocked, one, zero);
+  check_start<R>(bus, t, bus_V * bank_A, inverter_on, loads_on, report);
 
-  report.bank = bank::advance<R>(system.bank, t, s.bank, bank_A, R(minute.surroundings_C), report.heater_W);
-  const R available = s.bank.charge - (one - system.bank.tank_share) * s.bank.imbalance;
-  bank::watch<R>(system.guard, s.guard, bus_V, s.bank.charge, available, t.usable_floor, bank_A);
-  supply::next_stage<R>(system.stages, s.stages, held, bus_V, bank_A, system.bank.step_s);
-  const auto tripped = report.inverter_V < R(system.inverter_cut_off_V) && inverter_W > zero;
-  const auto back = bus_V > R(system.inverter_restart_V);
-  s.inverter_off = L::select(tripped, one, L::select(back, zero, s.inverter_off));
+  report.bank = bank::advance<R>(p, t, s.bank, bank_A, R(minute.surroundings_C), report.heater_W);
+  const R available = s.bank.charge - (one - p.tank_share) * s.bank.imbalance;
+  const R fullest_V = bank::fullest_cell_V<R>(p, s.bank, bus_V);
+  bank::bleed<R>(p, s.bank, fullest_V);
+  bank::watch<R>(system.guard, s.guard,
+                 {bus_V, fullest_V, t.ocv_V, s.bank.charge, available, t.usable_floor, bank_A, p.step_s});
+  report.over_current = s.guard.over_current;
+  report.unwoken = sources ? s.guard.dark * L::select(bank_A < zero, zero, one) : zero;
+  for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
+    if (!bus.has(kind)) continue;
+    const R full_A = full_output<R>(bus, kind, bus_V).current_A;
+    const auto held = full || (bus.set_V[kind] - bus_V) * R(1.0 / system.chargers[kind].lead_ohm) < full_A;
+    supply::next_stage<R>(system.chargers[kind].stages, s.stages[kind], held, bus_V, bank_A, p.step_s);
+  }
+  const auto tripped = report.inverter_V < R(system.inverter_cut_off_V) && bus.inverter_W > zero;
+  s.inverter_off = bank::detail::latch<R>(s.inverter_off, tripped, bus_V > R(system.inverter_restart_V));
   s.bus_V = bus_V;
   return report;
 }

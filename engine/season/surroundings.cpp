@@ -8,8 +8,6 @@ namespace voltwright::season {
 
 namespace {
 constexpr double kCabinLag_min = 120.0;
-constexpr double kBayWarms_min = 20.0;
-constexpr double kBayCools_min = 60.0;
 }  // namespace
 
 std::vector<float> cabin_temperature_C(const bank::Surroundings& surroundings,
@@ -38,10 +36,12 @@ std::vector<float> bank_surroundings_C(const bank::Surroundings& surroundings,
     case bank::Location::kEngineBay: {
       std::vector<float> bay(outside_C.size());
       const double rise_K = units::as_kelvins(surroundings.engine_bay_rise);
+      const double warms_min = units::as_seconds(surroundings.engine_bay_warms) / 60.0;
+      const double cools_min = units::as_seconds(surroundings.engine_bay_cools) / 60.0;
       double above_K = 0.0;
       for (std::size_t i = 0; i < outside_C.size(); ++i) {
         const bool warm = driving[i] != 0;
-        const double keep = std::exp(-1.0 / (warm ? kBayWarms_min : kBayCools_min));
+        const double keep = std::exp(-1.0 / (warm ? warms_min : cools_min));
         const double settled_K = warm ? rise_K : 0.0;
         above_K = settled_K + (above_K - settled_K) * keep;
         bay[i] = static_cast<float>(static_cast<double>(outside_C[i]) + above_K);

@@ -1,27 +1,56 @@
 #pragma once
 // The assembled direct-current system: bank, chargers, loads and inverter on one bus, and its state.
+#include <array>
+#include <cstddef>
+#include <cstdint>
+
+#include "engine/bank/balancing.h"
 #include "engine/bank/electrochemistry.h"
 #include "engine/bank/protection.h"
 #include "engine/supply/stages.h"
 
 namespace voltwright::season {
 
+/// The kinds of source on the bus; solar is used first, then the engine, then mains.
+enum SourceKind : std::size_t { kSolar, kEngine, kMains, kSourceKinds };
+
+/// Loads with a cable and a cut-off of their own, beyond the direct loads at the bus.
+inline constexpr std::size_t kMostFarLoads = 4;
+
+struct FarLoad {
+  double ohm = 0.0;        // loop of its cable and contacts
+  double cut_off_V = 0.0;  // at the load; 0 = none
+  double restart_V = 0.0;
+};
+
 /// What does not change during a season. Scalars are shared by all lanes, R differs from bank to bank.
 template <class R>
 struct System {
   bank::Parameters<R> bank;
+  /// The same bank for shorter steps: a step in which something switches is taken again in these.
+  std::array<bank::Parameters<R>, 2> finer;
+  std::size_t finer_count = 0;
   bank::Guard<R> guard;
-  supply::StageSettings<R> stages;
-  R peak_A{1e9};                    // protection opens above this within seconds
+  std::array<supply::Charger<R>, kSourceKinds> chargers;
+  R peak_A{1e9};                    // a start that asks more of the bank fails
+  R start_charge{1.0};              // state of charge at which the bank's own profile ends
   double inverter_cable_ohm = 0.0;  // loop
   double inverter_cut_off_V = 0.0;
   double inverter_restart_V = 0.0;
-  double relay_V = 0.0;  // alternator voltage behind relay_ohm; 0 = no relay
+  double relay_V = 0.0;      // alternator voltage behind relay_ohm; 0 = no relay
+  double relay_low_V = 0.0;  // the same while a controlled alternator saves fuel
   double relay_ohm = 1.0;
   double engine_limit_A = 0.0;
+  double engine_low_limit_A = 0.0;
   double mains_limit_A = 0.0;
   double heater_W = 0.0;  // of a heated box; 0 = none
   double heater_below_C = 0.0;
+  bool heater_on_surplus = false;  // runs on what the sources give beyond the loads, never from the bank
+  std::array<FarLoad, kMostFarLoads> far;
+  std::size_t far_count = 0;
+
+  /// Constants of the bank for steps of the pace: 0 the whole step, then ever shorter.
+  const bank::Parameters<R>& paced(std::size_t pace) const { return pace == 0 ? bank : finer[pace - 1]; }
 };
 
 /// One minute of what all banks share. Powers are means over the minute at the bus.
@@ -32,9 +61,13 @@ struct Minute {
   double essential_inverter_W = 0.0;
   double surge_direct_W = 0.0;  // largest start within the minute, above the running power
   double surge_inverter_W = 0.0;
-  double solar_W = 0.0;  // tracked arrays, after the controller
-  double solar_A = 0.0;  // arrays coupled at battery voltage
+  std::array<float, kMostFarLoads> far_W{};  // direct loads behind cables of their own, besides direct_W
+  std::array<float, kMostFarLoads> essential_far_W{};
+  std::int8_t surge_far = -1;  // the far load whose start surge_direct_W is; -1 = of a load at the bus
+  double solar_W = 0.0;        // tracked arrays, after the controller
+  double solar_A = 0.0;        // arrays coupled at battery voltage
   bool engine = false;
+  bool engine_low = false;  // a controlled alternator holds its low voltage
   bool mains = false;
   double surroundings_C = 20.0;  // of the bank
 
@@ -45,9 +78,12 @@ template <class R>
 struct SystemState {
   bank::State<R> bank;
   bank::GuardState<R> guard;
-  supply::StageState<R> stages;
+  std::array<supply::StageState<R>, kSourceKinds> stages;
   R bus_V{12.0};
-  R inverter_off{0.0};  // latch, 1 = tripped on low voltage
+  R inverter_off{0.0};                     // latch, 1 = tripped on low voltage
+  std::array<R, kMostFarLoads> far_off{};  // the same for far loads
+  R charge_blocked{0.0};                   // by protection, in the step before
+  R relay_A{0.0};                          // from the alternator through a relay, in the step before
 };
 
 /// What one step did: mean powers [W], currents [A, discharge positive] and voltages over the step.
@@ -56,14 +92,20 @@ struct StepReport {
   R bus_V, bank_A, inverter_V;
   R solar_W, solar_left_W, engine_W, mains_W;
   R direct_W, inverter_W, inverter_cable_W, heater_W;
+  R far_cable_W;
   R unmet_W, unmet_essential_W;
   bank::StepLosses<R> bank;
   R residual_W;        // what the bus solution leaves unbalanced
   R surge_A, surge_V;  // bank current and lowest voltage at the largest start; 0 if none
-  R failed_start;      // 1 if a start pulled the inverter below its cut-off or the bank over its peak current
+  R failed_start;      // 1 if a start pulled a load below its cut-off or the bank over its peak current
   R collapsed;         // 1 if no bus voltage could carry the loads
   R loads_off;         // 1 if all loads were off
   R charge_limit_A;    // what the protection allowed; 0 = charging blocked
+  R over_current;      // 1 if the protection opened on over-current
+  R frozen;            // 1 if the electrolyte was frozen
+  R unwoken;           // 1 if sources were there and none could start on the dead bank
+  R load_dump_A;       // what the alternator gave when the protection opened for charge; 0 if it did not
+  R far_off;           // 1 if a far load wanted to run and was below its cut-off
 };
 
 }  // namespace voltwright::season

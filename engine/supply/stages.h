@@ -1,7 +1,7 @@
 #pragma once
-// Charging stages shared by every charger on the bus: bulk to the absorption voltage, absorption until the
-// current has tapered or the time is up, then float (or rest) until the voltage falls. Voltages are
-// compensated for the bank's temperature with a cap. See docs/method/charging.md.
+// Charging stages of one charger: bulk to the absorption voltage, absorption until the current has tapered or
+// the time is up, now and then an equalising charge, then float (or rest) until the voltage falls. Voltages
+// are compensated for the bank's temperature with a cap. See docs/method/charging.md.
 #include "engine/base/lanes.h"
 
 namespace voltwright::supply {
@@ -14,14 +14,18 @@ struct StageSettings {
   R tail_A{2.0};
   R absorption_max_s{14400.0};
   R compensation_V_per_K{0.0};  // whole bank
-  R highest_V{15.5};            // cap on the compensated voltage
-  R full_charge{1.0};  // state of charge whose open-circuit voltage is the absorption voltage, at most 1
+  R highest_V{15.5};            // cap on the compensated voltage, equalising excepted
+  R full_charge{1.0};  // state of charge whose open-circuit voltage is the absorption voltage; above 1: none
+  R equalise_V{0.0};   // 0 = never
+  R equalise_s{0.0};   // how long the voltage is held
+  R equalise_every_s{0.0};
 };
 
 template <class R>
 struct StageState {
-  R stage{0.0};         // 0 bulk, 1 absorption, 2 float or rest
-  R absorption_s{0.0};  // time spent in absorption
+  R stage{0.0};         // 0 bulk, 1 absorption, 2 float or rest, 3 equalising
+  R absorption_s{0.0};  // time spent holding the voltage of this stage
+  R since_equalised_s{0.0};
   double without_source_s = 0.0;
 };
 
@@ -32,6 +36,7 @@ inline constexpr double kNewCharge_s = 3600.0;
 /// begins a new charge.
 template <class R>
 void notice_source(StageState<R>& s, bool source, double step_s) {
+  s.since_equalised_s = s.since_equalised_s + R(step_s);
   if (!source) {
     s.without_source_s += step_s;
     return;
@@ -43,15 +48,18 @@ void notice_source(StageState<R>& s, bool source, double step_s) {
   s.without_source_s = 0.0;
 }
 
-/// Voltage that the chargers hold now [V], compensated for a bank temperature clamped to -20..50 degC.
+/// Voltage that the charger holds now [V], compensated for a bank temperature clamped to -20..50 degC.
 template <class R>
 R set_point(const StageSettings<R>& g, const StageState<R>& s, const R& temperature_C) {
   using base::clamp_of;
   using L = base::Lanes<R>;
-  const R reference = L::select(s.stage > R(1.5), g.float_V, g.absorption_V);
+  const auto equalising = s.stage > R(2.5);
+  R reference = L::select(s.stage > R(1.5), g.float_V, g.absorption_V);
+  reference = L::select(equalising, g.equalise_V, reference);
   const R compensated =
       reference + g.compensation_V_per_K * (clamp_of<R>(temperature_C, R(-20.0), R(50.0)) - R(25.0));
-  return base::min_of<R>(compensated, g.highest_V);
+  return base::min_of<R>(compensated,
+                         L::select(equalising, base::max_of<R>(g.highest_V, g.equalise_V), g.highest_V));
 }
 
 /// Moves the stage on after a step.
@@ -62,16 +70,31 @@ void next_stage(const StageSettings<R>& g, StageState<R>& s, const typename base
   using L = base::Lanes<R>;
   const auto bulk = s.stage < R(0.5);
   const auto absorbing = s.stage > R(0.5) && s.stage < R(1.5);
-  const auto floating = s.stage > R(1.5);
-  s.absorption_s = L::select(absorbing && held, s.absorption_s + step_s, s.absorption_s);
+  const auto equalising = s.stage > R(2.5);
+  const auto floating = s.stage > R(1.5) && s.stage < R(2.5);
+  s.absorption_s = L::select((absorbing || equalising) && held, s.absorption_s + step_s, s.absorption_s);
   const auto tapered = held && R(0.0) - current_A < g.tail_A;
-  const auto done = absorbing && (tapered || s.absorption_s >= g.absorption_max_s);
-  const auto fell = floating && bank_V < g.rebulk_V;
+  const auto absorbed = absorbing && (tapered || s.absorption_s >= g.absorption_max_s);
+  const auto due = g.equalise_V > R(0.0) && s.since_equalised_s >= g.equalise_every_s;
+  const auto equalised = equalising && s.absorption_s >= g.equalise_s;
   // A long break in absorption starts over, as the bank has been drawn down.
-  const auto broken = absorbing && bank_V < g.rebulk_V;
-  const R stage = L::select(bulk && held, R(1.0), s.stage);
-  s.stage = L::select(done, R(2.0), L::select(fell || broken, R(0.0), stage));
-  s.absorption_s = L::select(s.stage < R(0.5), R(0.0), s.absorption_s);
+  const auto broken = (floating || absorbing || equalising) && bank_V < g.rebulk_V;
+  const R before = s.stage;
+  R stage = L::select(bulk && held, R(1.0), s.stage);
+  stage = L::select(broken, R(0.0), stage);
+  stage = L::select(absorbed, L::select(due, R(3.0), R(2.0)), stage);
+  s.stage = L::select(equalised, R(2.0), stage);
+  s.since_equalised_s = L::select(equalised, R(0.0), s.since_equalised_s);
+  s.absorption_s = L::select(s.stage < before || s.stage > before, R(0.0), s.absorption_s);
 }
+
+/// One regulated source on the bus: stages of its own, and the resistance of the lead between the point where
+/// it holds its voltage and the bus.
+template <class R>
+struct Charger {
+  StageSettings<R> stages;
+  double lead_ohm = 1e-3;  // > 0
+  bool wakes = false;      // starts on a bank that shows no voltage
+};
 
 }  // namespace voltwright::supply

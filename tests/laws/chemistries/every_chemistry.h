@@ -53,6 +53,7 @@ class EveryChemistry : public ::testing::TestWithParam<std::string> {
     s.imbalance = chemistry_.availability.fraction < 1.0 ? 0.4 * random.uniform() - 0.1 : 0.0;
     s.fast_V = 0.2 * random.uniform() - 0.1;
     s.slow_V = 0.2 * random.uniform() - 0.1;
+    s.side = 2.0 * random.uniform() - 1.0;
     s.temperature_C = -20.0 + 70.0 * random.uniform();
     return s;
   }

@@ -83,7 +83,7 @@ TEST_P(EverySeason, BooksCloseAndChargeStaysInBounds) {
   EXPECT_LT(ledger.residual_Wh, 1e-9 * through_Wh);
   const double gained_Ah =
       ledger.charged_Ah - ledger.discharged_Ah - ledger.side_Ah - ledger.self_discharge_Ah;
-  EXPECT_NEAR(gained_Ah, (state.bank.charge - system.stages.full_charge) * battery_.capacity_Ah,
+  EXPECT_NEAR(gained_Ah, (state.bank.charge - system.start_charge) * battery_.capacity_Ah,
               1e-9 * ledger.charged_Ah);
 }
 
@@ -100,8 +100,7 @@ TEST_P(EverySeason, HalfTheStepChangesLittle) {
   const demand::Inverter inverter;
   const auto whole = system_of(engine(), inverter, 1.0);
   auto half = whole;
-  const double loss_W_K = whole.bank.heat_loss_W_K;
-  half.bank = bank::assemble(battery_, chemistry_, tables_, {1, 1, 0.0}, 0.0005, loss_W_K, 30.0);
+  half.bank = bank::with_step(whole.bank, 30.0);
   std::vector<Apart> seasons;
   seasons.reserve(9);
   for (std::uint64_t seed = 1; seed <= 9; ++seed) {

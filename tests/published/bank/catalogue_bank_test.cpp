@@ -72,17 +72,22 @@ TEST(CatalogueBank, ChargingInTheCold) {
   const season::Installation plain;
   const auto lfp = season::make_system(lithium.battery, lithium.kind, lithium.tables, {1, 1, 0.0}, plain);
   bank::GuardState<double> latch;
-  EXPECT_GT(bank::permit<double>(lfp.guard, latch, 10.0).charge_limit_A, 0.0);
-  EXPECT_EQ(bank::permit<double>(lfp.guard, latch, -0.1).charge_limit_A, 0.0);
-  EXPECT_TRUE(bank::permit<double>(lfp.guard, latch, -0.1).discharge_allowed);
-  EXPECT_EQ(bank::permit<double>(lfp.guard, latch, 2.9).charge_limit_A, 0.0);
-  EXPECT_GT(bank::permit<double>(lfp.guard, latch, 3.1).charge_limit_A, 0.0);
+  const auto allowed = [](const season::System<double>& system, bank::GuardState<double>& latches, double t) {
+    bank::State<double> state;
+    state.temperature_C = t;
+    return bank::permit<double>(system.guard, latches, system.bank, state);
+  };
+  EXPECT_GT(allowed(lfp, latch, 10.0).charge_limit_A, 0.0);
+  EXPECT_EQ(allowed(lfp, latch, -0.1).charge_limit_A, 0.0);
+  EXPECT_TRUE(allowed(lfp, latch, -0.1).discharge_allowed);
+  EXPECT_EQ(allowed(lfp, latch, 2.9).charge_limit_A, 0.0);
+  EXPECT_GT(allowed(lfp, latch, 3.1).charge_limit_A, 0.0);
 
   const Driven lead("agm", "agm-12v-200ah");
   const auto agm = season::make_system(lead.battery, lead.kind, lead.tables, {1, 2, 0.0}, plain);
   bank::GuardState<double> other;
-  EXPECT_LE(bank::permit<double>(agm.guard, other, -1.0).charge_limit_A, 0.3 * 400.0 + 1e-9);
-  EXPECT_GT(bank::permit<double>(agm.guard, other, -1.0).charge_limit_A, 0.0);
+  EXPECT_LE(allowed(agm, other, -1.0).charge_limit_A, 0.3 * 400.0 + 1e-9);
+  EXPECT_GT(allowed(agm, other, -1.0).charge_limit_A, 0.0);
 }
 
 }  // namespace

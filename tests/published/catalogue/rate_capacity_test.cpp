@@ -86,12 +86,11 @@ TEST(ColdCapacity, FloodedAgainstSizeFactors) {
 // Battery University BU-410, table 1: no charge of graphite cells at or below freezing, lead-acid 0.3C.
 TEST(ColdCharge, LimitsOfTheKinds) {
   for (const char* id : {"lfp", "nmc", "nca", "lco", "lmo"}) {
-    EXPECT_DOUBLE_EQ(chemistry(id).limits.cold_charge_below_C, 0.0) << id;
-    EXPECT_DOUBLE_EQ(chemistry(id).limits.cold_charge_rate, 0.0) << id;
+    EXPECT_DOUBLE_EQ(curve_at(chemistry(id).limits.charge_rate_by_C, 0.0), 0.0) << id;
+    EXPECT_DOUBLE_EQ(curve_at(chemistry(id).limits.charge_rate_by_C, -1.0), 0.0) << id;
   }
   for (const char* id : {"agm", "gel", "flooded"}) {
-    EXPECT_DOUBLE_EQ(chemistry(id).limits.cold_charge_below_C, 0.0) << id;
-    EXPECT_DOUBLE_EQ(chemistry(id).limits.cold_charge_rate, 0.3) << id;
+    EXPECT_DOUBLE_EQ(curve_at(chemistry(id).limits.charge_rate_by_C, -1.0), 0.3) << id;
   }
 }
 

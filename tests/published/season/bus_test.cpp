@@ -6,7 +6,7 @@
 
 #include <cmath>
 
-#include "engine/season/step.h"
+#include "engine/season/refined_step.h"
 #include "tests/published/bank/plain_bank.h"
 
 namespace voltwright::published {
@@ -15,6 +15,19 @@ namespace {
 using season::BusSolution;
 using season::Minute;
 using season::System;
+
+/// Loads and a source without limits of its own on a bus.
+BusSolution<double> solve_on(const System<double>& system, const bank::Terminal<double>& t, double load_W,
+                             double inverter_W, double solar_W) {
+  Minute minute;
+  minute.solar_W = solar_W;
+  season::BusCase<double> bus{system, minute};
+  bus.set_V.fill(1e3);
+  bus.running.fill(1.0);
+  bus.direct_W = load_W;
+  bus.inverter_W = inverter_W;
+  return season::solve_bus<double>(bus, t, t.source_V);
+}
 
 /// A source of `open_V` behind `ohm`, with no relaxation, on a bus.
 struct Source {
@@ -29,10 +42,7 @@ struct Source {
     return c;
   }
   BusSolution<double> solve(double load_W, double inverter_W, double solar_W) const {
-    Minute minute;
-    minute.solar_W = solar_W;
-    const auto t = bank::terminal<double>(system.bank, state);
-    return season::solve_bus<double>(system, minute, t, load_W, inverter_W, t.source_V, 1.0);
+    return solve_on(system, bank::terminal<double>(system.bank, state), load_W, inverter_W, solar_W);
   }
 };
 
@@ -63,7 +73,7 @@ TEST(ConstantPower, AtAndAboveTheLargestPower) {
     EXPECT_TRUE(std::isfinite(bus.bus_V) && std::isfinite(bus.bank_A)) << load_W;
     EXPECT_GE(bus.bus_V, 6.6 - 1e-3);
   }
-  EXPECT_NEAR(season::inverter_draw<double>(13.2, 2178.0, 0.02).current_A, 330.0, 0.05);
+  EXPECT_NEAR(season::cable_draw<double>(13.2, 2178.0, 0.02).current_A, 330.0, 0.05);
 }
 
 // Relaxation within a step: 13.2 V, pairs at 0.10 and 0.05 V, R0 8 mohm, 5 mohm 20 s, 4 mohm 300 s, 600 W.
@@ -83,8 +93,7 @@ TEST(ConstantPower, WithRelaxation) {
   const auto solve = [&](double step_s) {
     System<double> system;
     system.bank = plain.parameters(step_s);
-    const auto t = bank::terminal<double>(system.bank, state);
-    return season::solve_bus<double>(system, Minute{}, t, 600.0, 0.0, t.source_V, 1.0);
+    return solve_on(system, bank::terminal<double>(system.bank, state), 600.0, 0.0, 0.0);
   };
   const auto start = solve(1e-4);
   EXPECT_NEAR(start.bank_A, 47.351520, 1e-5);
@@ -115,7 +124,7 @@ TEST(InverterInput, BehindItsCable) {
                {25.6, 0.010, 88.9, 24.71},
                {51.2, 0.020, 43.6, 50.33}};
   for (const auto& row : kRows) {
-    const auto draw = season::inverter_draw<double>(row.bus_V, 2196.0, row.ohm);
+    const auto draw = season::cable_draw<double>(row.bus_V, 2196.0, row.ohm);
     EXPECT_NEAR(draw.current_A, row.current_A, 0.05) << row.bus_V;
     EXPECT_NEAR(row.bus_V - row.ohm * draw.current_A, row.input_V, 0.0051) << row.bus_V;
   }

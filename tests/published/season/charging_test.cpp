@@ -3,8 +3,8 @@
 
 #include <algorithm>
 
+#include "engine/season/refined_step.h"
 #include "engine/season/setup.h"
-#include "engine/season/step.h"
 #include "engine/supply/stages.h"
 #include "tests/published/catalogue/curve_at.h"
 

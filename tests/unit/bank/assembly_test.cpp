@@ -65,7 +65,7 @@ TEST(Assemble, ScalesResistanceWithSize) {
   EXPECT_DOUBLE_EQ(p.fast_mean, (1.0 - std::exp(-3.0)) / 3.0);
   EXPECT_NEAR(p.slow_mean, (1.0 - std::exp(-0.15)) / 0.15, 1e-15);
   EXPECT_DOUBLE_EQ(p.heat_capacity_J_K, 12.0 * 8.0 * c.specific_heat_J_kgK);
-  EXPECT_DOUBLE_EQ(p.heat_keep, std::exp(-60.0 * 1.2 / p.heat_capacity_J_K));
+  EXPECT_DOUBLE_EQ(p.bank_keep, std::exp(-60.0 * 1.2 / p.heat_capacity_J_K));
   EXPECT_DOUBLE_EQ(p.self_discharge_A, 0.02 * 400.0 / 730.5);
 }
 

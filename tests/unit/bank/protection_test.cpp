@@ -6,6 +6,31 @@
 namespace voltwright::bank {
 namespace {
 
+/// Lets the guard look at a bank of a given temperature and charge.
+struct Bench {
+  cell::Chemistry chemistry;
+  cell::Tables tables;
+  Parameters<double> parameters;
+  GuardState<double> latches;
+
+  Bench() { build(); }
+  void build() {
+    tables = cell::make_tables(chemistry);
+    parameters.tables = &tables;
+    parameters.capacity_Ah = 100.0;
+  }
+  Permission<double> permit(const Guard<double>& g, double temperature_C, double charge = 0.5) {
+    State<double> bank;
+    bank.temperature_C = temperature_C;
+    bank.charge = charge;
+    return bank::permit<double>(g, latches, parameters, bank);
+  }
+  void watch(const Guard<double>& g, double bank_V, double charge, double available, double current_A,
+             double step_s = 60.0) {
+    bank::watch<double>(g, latches, {bank_V, bank_V, bank_V, charge, available, 0.0, current_A, step_s});
+  }
+};
+
 Guard<double> guard() {
   Guard<double> g;
   g.charge_min_C = 0.0;
@@ -23,8 +48,8 @@ Guard<double> guard() {
 }
 
 TEST(Protection, TemperatureWindowsHaveHysteresis) {
-  GuardState<double> s;
-  const auto limit_A = [&](double t) { return permit<double>(guard(), s, t).charge_limit_A; };
+  Bench s;
+  const auto limit_A = [&](double t) { return s.permit(guard(), t).charge_limit_A; };
   EXPECT_EQ(limit_A(20.0), 50.0);
   EXPECT_EQ(limit_A(-0.5), 0.0);
   EXPECT_EQ(limit_A(2.0), 0.0);
@@ -35,8 +60,8 @@ TEST(Protection, TemperatureWindowsHaveHysteresis) {
 }
 
 TEST(Protection, DischargeHasItsOwnWindow) {
-  GuardState<double> s;
-  const auto allowed = [&](double t) { return permit<double>(guard(), s, t).discharge_allowed; };
+  Bench s;
+  const auto allowed = [&](double t) { return s.permit(guard(), t).discharge_allowed; };
   EXPECT_TRUE(allowed(-5.0));
   EXPECT_FALSE(allowed(-21.0));
   EXPECT_FALSE(allowed(-18.0));
@@ -45,35 +70,34 @@ TEST(Protection, DischargeHasItsOwnWindow) {
   EXPECT_TRUE(allowed(56.0));
 }
 
-TEST(Protection, ColdReducesTheChargeCurrent) {
+TEST(Protection, TemperatureReducesTheChargeCurrent) {
+  Bench s;
+  s.chemistry.limits.charge_rate_by_C = {{-20.0, 0.3}, {0.0, 0.3}, {10.0, 0.8}};
+  s.build();
   Guard<double> g = guard();
   g.charge_min_C = -20.0;
-  g.cold_below_C = 0.0;
-  g.cold_limit_A = 30.0;
-  GuardState<double> s;
-  EXPECT_EQ(permit<double>(g, s, -5.0).charge_limit_A, 30.0);
-  EXPECT_EQ(permit<double>(g, s, 5.0).charge_limit_A, 50.0);
-  g.cold_limit_A = 80.0;
-  EXPECT_EQ(permit<double>(g, s, -5.0).charge_limit_A, 50.0) << "never above the ordinary limit";
+  EXPECT_NEAR(s.permit(g, -5.0).charge_limit_A, 30.0, 1e-9);
+  EXPECT_NEAR(s.permit(g, 2.0).charge_limit_A, 40.0, 1e-9);
+  EXPECT_EQ(s.permit(g, 15.0).charge_limit_A, 50.0) << "never above the ordinary limit";
 }
 
 TEST(Protection, OverVoltageOpensForChargeOnly) {
-  GuardState<double> s;
-  watch<double>(guard(), s, 14.7, 0.99, 0.99, 0.0, -20.0);
-  const auto p = permit<double>(guard(), s, 20.0);
+  Bench s;
+  s.watch(guard(), 14.7, 0.99, 0.99, -20.0);
+  const auto p = s.permit(guard(), 20.0);
   EXPECT_EQ(p.charge_limit_A, 0.0);
   EXPECT_TRUE(p.discharge_allowed);
-  watch<double>(guard(), s, 14.4, 0.99, 0.99, 0.0, 0.0);
-  EXPECT_EQ(permit<double>(guard(), s, 20.0).charge_limit_A, 0.0) << "released only 2 % below";
-  watch<double>(guard(), s, 14.2, 0.99, 0.99, 0.0, 0.0);
-  EXPECT_EQ(permit<double>(guard(), s, 20.0).charge_limit_A, 50.0);
+  s.watch(guard(), 14.4, 0.99, 0.99, 0.0);
+  EXPECT_EQ(s.permit(guard(), 20.0).charge_limit_A, 0.0) << "released only 2 % below";
+  s.watch(guard(), 14.2, 0.99, 0.99, 0.0);
+  EXPECT_EQ(s.permit(guard(), 20.0).charge_limit_A, 50.0);
 }
 
 TEST(Protection, EmptyByVoltageByDepthOrByTheAvailableLevel) {
   const auto empty_after = [](double bank_V, double charge, double available, double current_A) {
-    GuardState<double> s;
-    watch<double>(guard(), s, bank_V, charge, available, 0.0, current_A);
-    return s.empty > 0.5;
+    Bench s;
+    s.watch(guard(), bank_V, charge, available, current_A);
+    return s.latches.empty > 0.5;
   };
   EXPECT_FALSE(empty_after(12.5, 0.5, 0.5, 10.0));
   EXPECT_TRUE(empty_after(9.9, 0.5, 0.5, 10.0));
@@ -83,15 +107,79 @@ TEST(Protection, EmptyByVoltageByDepthOrByTheAvailableLevel) {
 }
 
 TEST(Protection, ComesBackOnlyWhenThereIsSomethingAgain) {
-  GuardState<double> s;
-  watch<double>(guard(), s, 12.5, 0.19, 0.3, 0.0, 10.0);
-  EXPECT_FALSE(permit<double>(guard(), s, 20.0).discharge_allowed);
-  watch<double>(guard(), s, 13.0, 0.24, 0.3, 0.0, -10.0);
-  EXPECT_FALSE(permit<double>(guard(), s, 20.0).discharge_allowed) << "not 5 % above the floor yet";
-  watch<double>(guard(), s, 11.5, 0.27, 0.3, 0.0, -10.0);
-  EXPECT_FALSE(permit<double>(guard(), s, 20.0).discharge_allowed) << "voltage below the release";
-  watch<double>(guard(), s, 13.0, 0.27, 0.3, 0.0, -10.0);
-  EXPECT_TRUE(permit<double>(guard(), s, 20.0).discharge_allowed);
+  Bench s;
+  s.watch(guard(), 12.5, 0.19, 0.3, 10.0);
+  EXPECT_FALSE(s.permit(guard(), 20.0).discharge_allowed);
+  s.watch(guard(), 13.0, 0.24, 0.3, -10.0);
+  EXPECT_FALSE(s.permit(guard(), 20.0).discharge_allowed) << "not 5 % above the floor yet";
+  s.watch(guard(), 11.5, 0.27, 0.3, -10.0);
+  EXPECT_FALSE(s.permit(guard(), 20.0).discharge_allowed) << "voltage below the release";
+  s.watch(guard(), 13.0, 0.27, 0.3, -10.0);
+  EXPECT_TRUE(s.permit(guard(), 20.0).discharge_allowed);
+}
+
+// Inverse time: never at the continuous current, after the peak time at the peak current, later below it.
+TEST(Protection, OverCurrentOpensAfterATime) {
+  Guard<double> g = guard();
+  g.continuous_A = 100.0;
+  g.peak_A = 200.0;
+  g.peak_s = 10.0;
+  const auto seconds_at = [&](double current_A) {
+    Bench s;
+    for (int i = 1; i <= 3600; ++i) {
+      s.watch(g, 12.5, 0.5, 0.5, current_A, 1.0);
+      if (!s.permit(g, 20.0).discharge_allowed) return i;
+    }
+    return 0;
+  };
+  EXPECT_EQ(seconds_at(100.0), 0);
+  EXPECT_EQ(seconds_at(200.0), 10);
+  EXPECT_EQ(seconds_at(400.0), 2);
+  // (200^2 - 100^2) / (150^2 - 100^2) x 10 s = 24 s.
+  EXPECT_EQ(seconds_at(150.0), 24);
+}
+
+TEST(Protection, OverCurrentClosesAgainAfterAMinute) {
+  Guard<double> g = guard();
+  g.continuous_A = 100.0;
+  g.peak_A = 200.0;
+  g.peak_s = 10.0;
+  Bench s;
+  s.watch(g, 12.5, 0.5, 0.5, 250.0, 10.0);
+  EXPECT_FALSE(s.permit(g, 20.0).discharge_allowed);
+  s.watch(g, 12.5, 0.5, 0.5, 0.0, 59.0);
+  EXPECT_FALSE(s.permit(g, 20.0).discharge_allowed);
+  s.watch(g, 12.5, 0.5, 0.5, 0.0, 1.0);
+  EXPECT_TRUE(s.permit(g, 20.0).discharge_allowed);
+}
+
+TEST(Protection, FrozenElectrolyteNeitherTakesNorGives) {
+  Bench s;
+  s.chemistry.freezing_C = {{0.0, -8.0}, {1.0, -57.0}};
+  s.build();
+  Guard<double> g = guard();
+  g.charge_min_C = g.discharge_min_C = -60.0;
+  EXPECT_TRUE(s.permit(g, -20.0, 0.9).discharge_allowed);
+  EXPECT_FALSE(s.permit(g, -20.0, 0.1).discharge_allowed);
+  EXPECT_EQ(s.permit(g, -20.0, 0.1).charge_limit_A, 0.0);
+  EXPECT_TRUE(s.permit(g, -5.0, 0.1).discharge_allowed);
+}
+
+// Opened on low voltage, and without load not risen above the release: chargers that look for a voltage see
+// none. Lead-acid has no protection that could open.
+TEST(Protection, DarkWhenNothingIsLeftToBeSeen) {
+  Guard<double> g = guard();
+  g.electronic = 1.0;
+  Bench s;
+  bank::watch<double>(g, s.latches, {9.0, 9.0, 12.4, 0.5, 0.5, 0.0, 10.0, 60.0});
+  EXPECT_EQ(s.latches.dark, 0.0) << "recovers by itself";
+  bank::watch<double>(g, s.latches, {9.0, 9.0, 9.5, 0.001, 0.0005, 0.0, 10.0, 60.0});
+  EXPECT_EQ(s.latches.dark, 1.0);
+  bank::watch<double>(g, s.latches, {12.3, 12.3, 12.1, 0.01, 0.01, 0.0, -5.0, 60.0});
+  EXPECT_EQ(s.latches.dark, 0.0) << "a charger has raised it";
+  g.electronic = 0.0;
+  bank::watch<double>(g, s.latches, {9.0, 9.0, 9.5, 0.001, 0.0005, 0.0, 10.0, 60.0});
+  EXPECT_EQ(s.latches.dark, 0.0);
 }
 
 }  // namespace

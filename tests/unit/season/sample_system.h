@@ -42,7 +42,7 @@ inline cell::Chemistry two_tank_chemistry() {
   c.self_discharge_per_month = 0.03;
   c.limits.charge_min_C = -20.0;
   c.limits.charge_max_C = 50.0;
-  c.limits.cold_charge_rate = 0.3;
+  c.limits.charge_rate_by_C = {{-20.0, 0.3}, {0.0, 0.3}, {0.5, 5.0}};
   c.stages = {2.42, 2.27, 2.13, 0.01, 4.0, -0.004};
   c.usable_depth = 0.5;
   c.life = {{500.0, 900.0, 1200.0}, 0.5, 1.475, {5.0, 8.0, 12.0}, 10.0};

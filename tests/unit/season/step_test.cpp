@@ -1,6 +1,4 @@
 // The system step: energy and charge close, lanes agree with the plain run, limits are respected.
-#include "engine/season/step.h"
-
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -8,6 +6,7 @@
 
 #include "engine/base/random.h"
 #include "engine/season/ledger.h"
+#include "engine/season/refined_step.h"
 #include "engine/season/run.h"
 #include "tests/unit/season/sample_system.h"
 
@@ -32,6 +31,75 @@ std::vector<Minute> random_minutes(std::uint64_t seed, std::size_t count) {
     m.surroundings_C = 10.0 + 15.0 * std::sin(static_cast<double>(i) / 5000.0);
   }
   return minutes;
+}
+
+using Wide = base::simd::native_simd<double>;
+
+/// The systems side by side, one a lane.
+System<Wide> packed(const std::vector<System<double>>& plain) {
+  using L = base::Lanes<Wide>;
+  System<Wide> wide;
+  const auto pick = [&](auto get) { return L::generate([&](std::size_t i) { return get(plain[i]); }); };
+#define VW_PICK(member) wide.member = pick([](const System<double>& s) { return s.member; })
+#define VW_PICK_BANK(bank)                                                                                 \
+  for (std::size_t i = 0; i < L::kCount; ++i) wide.bank.tables[i] = plain[i].bank.tables;                  \
+  VW_PICK(bank.cells), VW_PICK(bank.capacity_Ah), VW_PICK(bank.ohmic_ohm), VW_PICK(bank.fast_ohm);         \
+  VW_PICK(bank.slow_ohm), VW_PICK(bank.charge_rho_ohm), VW_PICK(bank.charge_m), VW_PICK(bank.charge_c);    \
+  VW_PICK(bank.fixed_ohm), VW_PICK(bank.cable_ohm), VW_PICK(bank.fast_keep), VW_PICK(bank.fast_mean);      \
+  VW_PICK(bank.slow_keep), VW_PICK(bank.slow_mean), VW_PICK(bank.settling_Ah), VW_PICK(bank.tank_share);   \
+  VW_PICK(bank.tank_rate_per_h), VW_PICK(bank.tank_keep), VW_PICK(bank.tank_mean),                         \
+      VW_PICK(bank.empty_level);                                                                           \
+  VW_PICK(bank.coulombic), VW_PICK(bank.side_A), VW_PICK(bank.side_reference_V), VW_PICK(bank.side_per_V); \
+  VW_PICK(bank.side_per_K), VW_PICK(bank.side_reference_C), VW_PICK(bank.self_discharge_A);                \
+  VW_PICK(bank.heat_capacity_J_K), VW_PICK(bank.heat_loss_W_K), VW_PICK(bank.enclosure_K_W);               \
+  VW_PICK(bank.bank_keep), VW_PICK(bank.bank_by_enclosure), VW_PICK(bank.enclosure_by_bank);               \
+  VW_PICK(bank.enclosure_keep), VW_PICK(bank.balance_V), VW_PICK(bank.bleed_A), VW_PICK(bank.step_s)
+  VW_PICK_BANK(bank);
+  VW_PICK_BANK(finer[0]);
+  VW_PICK_BANK(finer[1]);
+  wide.finer_count = plain[0].finer_count;
+  VW_PICK(guard.charge_min_C);
+  VW_PICK(guard.charge_max_C);
+  VW_PICK(guard.discharge_min_C);
+  VW_PICK(guard.discharge_max_C);
+  VW_PICK(guard.hysteresis_K);
+  VW_PICK(guard.charge_limit_A);
+  VW_PICK(guard.over_voltage_V);
+  VW_PICK(guard.under_voltage_V);
+  VW_PICK(guard.under_voltage_release_V);
+  VW_PICK(guard.floor_charge);
+  VW_PICK(guard.floor_release);
+  VW_PICK(guard.continuous_A);
+  VW_PICK(guard.peak_A);
+  VW_PICK(guard.peak_s);
+  VW_PICK(guard.electronic);
+  for (std::size_t k = 0; k < kSourceKinds; ++k) {
+    const auto stage = [&](auto member) {
+      return L::generate([&](std::size_t i) { return plain[i].chargers[k].stages.*member; });
+    };
+    using S = supply::StageSettings<double>;
+    auto& to = wide.chargers[k].stages;
+    to.absorption_V = stage(&S::absorption_V);
+    to.float_V = stage(&S::float_V);
+    to.rebulk_V = stage(&S::rebulk_V);
+    to.tail_A = stage(&S::tail_A);
+    to.absorption_max_s = stage(&S::absorption_max_s);
+    to.compensation_V_per_K = stage(&S::compensation_V_per_K);
+    to.highest_V = stage(&S::highest_V);
+    to.full_charge = stage(&S::full_charge);
+    wide.chargers[k].lead_ohm = plain[0].chargers[k].lead_ohm;
+    wide.chargers[k].wakes = plain[0].chargers[k].wakes;
+  }
+  VW_PICK(peak_A);
+  VW_PICK(start_charge);
+#undef VW_PICK_BANK
+#undef VW_PICK
+  wide.inverter_cable_ohm = plain[0].inverter_cable_ohm;
+  wide.inverter_cut_off_V = plain[0].inverter_cut_off_V;
+  wide.inverter_restart_V = plain[0].inverter_restart_V;
+  wide.engine_limit_A = wide.engine_low_limit_A = plain[0].engine_limit_A;
+  wide.mains_limit_A = plain[0].mains_limit_A;
+  return wide;
 }
 
 class Step : public ::testing::TestWithParam<int> {
@@ -81,7 +149,7 @@ TEST_P(Step, EnergyAndChargeClose) {
     // Ampere-hours: what went in and neither out nor astray is in the bank.
     const double gained_Ah =
         ledger.charged_Ah - ledger.discharged_Ah - ledger.side_Ah - ledger.self_discharge_Ah;
-    EXPECT_NEAR(gained_Ah, (state.bank.charge - system.stages.full_charge) * 150.0, 1e-9 * ledger.charged_Ah);
+    EXPECT_NEAR(gained_Ah, (state.bank.charge - system.start_charge) * 150.0, 1e-9 * ledger.charged_Ah);
   }
 }
 
@@ -92,7 +160,7 @@ TEST_P(Step, StoredEnergyFollowsTheOpenCircuitCurve) {
   SystemState<double> state = full_and_rested(system, 15.0);
   Ledger<double> ledger;
   run_minutes<double>(system, random_minutes(11, 20 * 1440), state, ledger, [](auto...) {});
-  const double full = system.stages.full_charge;
+  const double full = system.start_charge;
   double area_V = 0.0;
   constexpr int kSlices = 20000;
   for (int i = 0; i < kSlices; ++i) {
@@ -123,79 +191,19 @@ TEST_P(Step, StateStaysInBounds) {
 }
 
 TEST_P(Step, LanesAgreeWithThePlainRun) {
-  using Wide = base::simd::native_simd<double>;
   using L = base::Lanes<Wide>;
   const auto minutes = random_minutes(5, 10 * 1440);
   std::vector<System<double>> plain;
   for (std::size_t i = 0; i < L::kCount; ++i)
     plain.push_back(system_of(60.0 + 40.0 * static_cast<double>(i)));
-  System<Wide> wide;
-  const auto pick = [&](auto get) { return L::generate([&](std::size_t i) { return get(plain[i]); }); };
-  for (std::size_t i = 0; i < L::kCount; ++i) wide.bank.tables[i] = &tables_;
-#define VW_PICK(member) wide.member = pick([](const System<double>& s) { return s.member; })
-  VW_PICK(bank.cells);
-  VW_PICK(bank.capacity_Ah);
-  VW_PICK(bank.ohmic_ohm);
-  VW_PICK(bank.fast_ohm);
-  VW_PICK(bank.slow_ohm);
-  VW_PICK(bank.charge_rho_ohm);
-  VW_PICK(bank.charge_m);
-  VW_PICK(bank.charge_c);
-  VW_PICK(bank.fixed_ohm);
-  VW_PICK(bank.cable_ohm);
-  VW_PICK(bank.fast_keep);
-  VW_PICK(bank.fast_mean);
-  VW_PICK(bank.slow_keep);
-  VW_PICK(bank.slow_mean);
-  VW_PICK(bank.tank_share);
-  VW_PICK(bank.tank_rate_per_h);
-  VW_PICK(bank.tank_keep);
-  VW_PICK(bank.tank_mean);
-  VW_PICK(bank.empty_level);
-  VW_PICK(bank.coulombic);
-  VW_PICK(bank.side_A);
-  VW_PICK(bank.side_reference_V);
-  VW_PICK(bank.side_per_V);
-  VW_PICK(bank.side_per_K);
-  VW_PICK(bank.side_reference_C);
-  VW_PICK(bank.self_discharge_A);
-  VW_PICK(bank.heat_capacity_J_K);
-  VW_PICK(bank.heat_loss_W_K);
-  VW_PICK(bank.heat_keep);
-  VW_PICK(bank.step_s);
-  VW_PICK(guard.charge_min_C);
-  VW_PICK(guard.charge_max_C);
-  VW_PICK(guard.discharge_min_C);
-  VW_PICK(guard.discharge_max_C);
-  VW_PICK(guard.hysteresis_K);
-  VW_PICK(guard.charge_limit_A);
-  VW_PICK(guard.cold_below_C);
-  VW_PICK(guard.cold_limit_A);
-  VW_PICK(guard.over_voltage_V);
-  VW_PICK(guard.under_voltage_V);
-  VW_PICK(guard.under_voltage_release_V);
-  VW_PICK(guard.floor_charge);
-  VW_PICK(guard.floor_release);
-  VW_PICK(stages.absorption_V);
-  VW_PICK(stages.float_V);
-  VW_PICK(stages.rebulk_V);
-  VW_PICK(stages.tail_A);
-  VW_PICK(stages.absorption_max_s);
-  VW_PICK(stages.compensation_V_per_K);
-  VW_PICK(stages.highest_V);
-  VW_PICK(stages.full_charge);
-  VW_PICK(peak_A);
-#undef VW_PICK
-  wide.inverter_cable_ohm = plain[0].inverter_cable_ohm;
-  wide.inverter_cut_off_V = plain[0].inverter_cut_off_V;
-  wide.inverter_restart_V = plain[0].inverter_restart_V;
-  wide.engine_limit_A = plain[0].engine_limit_A;
-  wide.mains_limit_A = plain[0].mains_limit_A;
+  const System<Wide> wide = packed(plain);
 
   SystemState<Wide> state;
-  state.bank.charge = wide.stages.full_charge;
+  state.bank.charge = wide.start_charge;
+  state.bank.side = Wide(-1.0);
+  state.bank.enclosure_C = Wide(15.0);
   state.bank.temperature_C = Wide(15.0);
-  state.bus_V = bank::terminal<Wide>(wide.bank, state.bank).ocv_V;
+  state.bus_V = bank::terminal<Wide>(wide.bank, state.bank).source_V;
   Ledger<Wide> ledger;
   run_minutes<Wide>(wide, minutes, state, ledger, [](auto...) {});
   for (std::size_t i = 0; i < L::kCount; ++i) {

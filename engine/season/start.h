@@ -1,0 +1,47 @@
+#pragma once
+// The largest start of a minute: what it draws from the bank and how low it pulls the voltage.
+#include "engine/season/bus.h"
+
+namespace voltwright::season {
+
+/// Checks the largest start of the minute against the bank's peak current and the load's cut-off, behind the
+/// cable of its own; it changes no state. A load without a cut-off fails below 0.6 of the resting voltage.
+/// @param bus       the loads that run
+/// @param running_W what the bank gives already
+template <class R>
+void check_start(const BusCase<R>& bus, const bank::Terminal<R>& t, const R& running_W, const R& inverter_on,
+                 const R& loads_on, StepReport<R>& report) {
+  using base::max_of;
+  using L = base::Lanes<R>;
+  using std::sqrt;
+  const System<R>& system = bus.system;
+  const Minute& minute = bus.minute;
+  const bool by_inverter = minute.surge_inverter_W > minute.surge_direct_W;
+  const double surge_W = by_inverter ? minute.surge_inverter_W : minute.surge_direct_W;
+  if (surge_W <= 0.0) return;
+  const R on = by_inverter ? inverter_on : loads_on;
+  const R power_W = running_W + R(surge_W);
+  const R under_root = t.instant_V * t.instant_V - R(4.0) * t.instant_ohm * power_W;
+  const auto none = under_root < R(0.0);
+  const R root = sqrt(max_of<R>(under_root, R(0.0)));
+  const R current_A = R(2.0) * power_W / (t.instant_V + root);
+  R voltage_V = t.instant_V - t.instant_ohm * current_A;
+  R lowest_V = t.instant_V * R(0.6);
+  if (by_inverter) {
+    const R input_W = bus.inverter_W + R(surge_W);
+    voltage_V = voltage_V - R(system.inverter_cable_ohm) *
+                                cable_draw<R>(voltage_V, input_W, system.inverter_cable_ohm).current_A;
+    lowest_V = R(system.inverter_cut_off_V);
+  } else if (minute.surge_far >= 0) {
+    const auto k = static_cast<std::size_t>(minute.surge_far);
+    const FarLoad& load = system.far[k];
+    const R input_W = bus.far_W[k] + R(surge_W);
+    voltage_V = voltage_V - R(load.ohm) * cable_draw<R>(voltage_V, input_W, load.ohm).current_A;
+    if (load.cut_off_V > 0.0) lowest_V = R(load.cut_off_V);
+  }
+  report.surge_A = current_A * on;
+  report.surge_V = L::select(on > R(0.5), voltage_V, R(0.0));
+  report.failed_start = L::select(none || voltage_V < lowest_V || current_A > system.peak_A, on, R(0.0));
+}
+
+}  // namespace voltwright::season
