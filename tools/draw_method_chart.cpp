@@ -24,7 +24,7 @@ constexpr double kFirstPanel = 62.0;
 constexpr double kBetweenPanels = 20.0;
 constexpr double kBelow = 50.0;
 constexpr double kLine = 15.0;
-constexpr double kGlyph = 12.0;  // room of a mark before its label
+constexpr double kBandNames = 16.0;  // room above the first panel
 
 // Light paper with ink of its own, so that the picture reads the same on a white and on a dark page.
 constexpr const char* kStyle =
@@ -183,12 +183,10 @@ void draw_bands(Drawing& d, const ChartPanel& panel, const Side& x, double top, 
 
 void draw_label(Drawing& d, LabelPlacer& placer, std::size_t number, const ChartLine& line) {
   if (line.label.empty()) return;
-  const double glyph = line.marked ? kGlyph : 0.0;
-  const LabelSpot spot = placer.place(number, text_width(line.label) + glyph + 2.0, kLine);
+  const LabelSpot spot = placer.place(number, text_width(line.label) + 2.0, kLine);
   if (spot.leader) d.line(spot.from.x, spot.from.y, spot.to.x, spot.to.y, "lead");
   const double middle = 0.5 * (spot.box.top + spot.box.bottom);
-  if (line.marked) draw_mark(d, spot.box.left + 5.0, middle, line.style);
-  d.text(spot.box.left + glyph + 1.0, middle + 4.3, line.label, "start", "halo");
+  d.text(spot.box.left + 1.0, middle + 4.3, line.label, "start", "halo");
 }
 
 void draw_panel(Drawing& d, const ChartPanel& panel, double top, bool first, bool with_x) {
@@ -213,6 +211,22 @@ void draw_panel(Drawing& d, const ChartPanel& panel, double top, bool first, boo
   for (std::size_t i = 0; i < panel.lines.size(); ++i) draw_label(d, placer, i, panel.lines[i]);
 }
 
+/// The subtitle, and after it each mark with what it stands for.
+void draw_key(Drawing& d, const Chart& chart) {
+  constexpr double kStart = 16.0;
+  constexpr double kBase = 43.0;
+  d.text(kStart, kBase, chart.subtitle, "start", "second");
+  double x = kStart + text_width(chart.subtitle) + 12.0;
+  for (const ChartPanel& panel : chart.panels) {
+    for (const ChartMarks& marks : panel.marks) {
+      if (marks.label.empty()) continue;
+      draw_mark(d, x, kBase - 4.0, marks.style);
+      d.text(x + 9.0, kBase, marks.label, "start", "second");
+      x += text_width(marks.label) + 28.0;
+    }
+  }
+}
+
 /// The x axis is written out under the last panel and where the next panel has another one.
 bool labelled(const Chart& chart, std::size_t i) {
   return i + 1 == chart.panels.size() || chart.panels[i].x.title != chart.panels[i + 1].x.title;
@@ -231,7 +245,9 @@ std::string in_lines(const std::string& svg) {
 }  // namespace
 
 std::string svg_of(const Chart& chart) {
-  double height = kFirstPanel - kBetweenPanels;
+  const bool named = !chart.panels.empty() && !chart.panels.front().bands.empty();
+  const double first_panel = kFirstPanel + (named ? kBandNames : 0.0);
+  double height = first_panel - kBetweenPanels;
   for (std::size_t i = 0; i < chart.panels.size(); ++i) {
     height += chart.panels[i].height + kBetweenPanels + (labelled(chart, i) ? kBelow : 0.0);
   }
@@ -240,8 +256,8 @@ std::string svg_of(const Chart& chart) {
   d.raw(fmt::format(R"(<rect class="paper" x="0.5" y="0.5" width="{}" height="{}" rx="4"/>)",
                     px(kWidth - 1.0), px(height - 1.0)));
   d.text(16.0, 25.0, chart.title, "start", "title");
-  d.text(16.0, 43.0, chart.subtitle, "start", "second");
-  double top = kFirstPanel;
+  draw_key(d, chart);
+  double top = first_panel;
   for (std::size_t i = 0; i < chart.panels.size(); ++i) {
     draw_panel(d, chart.panels[i], top, i == 0, labelled(chart, i));
     top += chart.panels[i].height + kBetweenPanels + (labelled(chart, i) ? kBelow : 0.0);

@@ -21,13 +21,13 @@ struct ChartLine {
   base::Curve points;
   std::string label;  // empty: none
   int style = 0;
-  bool marked = false;  // its label carries the mark of its published points
 };
 
 /// Published points, drawn as hollow marks in the colour of the line of the same style.
 struct ChartMarks {
   base::Curve points;
   int style = 0;
+  std::string label;  // in the key under the title
 };
 
 /// A named stretch of the x axis.
@@ -41,14 +41,14 @@ struct ChartPanel {
   double height = 300.0;
   std::vector<ChartLine> lines;
   std::vector<ChartMarks> marks;
-  std::vector<ChartBand> bands;  // names are written in the first panel only
+  std::vector<ChartBand> bands;  // names are written above the first panel only
 };
 
 /// Panels stand above each other; neighbours with the same x title share their x axis.
 struct Chart {
   std::string title;
-  std::string subtitle;
-  std::string summary;  // read out instead of the picture
+  std::string subtitle;  // the key of the marks follows it
+  std::string summary;   // read out instead of the picture
   std::vector<ChartPanel> panels;
 };
 

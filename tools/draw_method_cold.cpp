@@ -25,12 +25,12 @@ ChartPanel share_panel(const Kind& kind, std::span<const PublishedSet> sets, con
   ChartLine line;
   const double coldest_C = std::max(kind.record->limits.discharge_min_C, -30.0);
   constexpr double kWarmest_C = 45.0;
-  for (double t = coldest_C; t <= kWarmest_C; t += 1.25) {
+  for (double t = coldest_C; t <= kWarmest_C; t += 2.5) {
     Bench there = bench;
     there.temperature_C = t;
     line.points.push_back({t, kPercent * discharge(kind, there).total_Ah / reference_Ah});
   }
-  ChartMarks marks;
+  ChartMarks marks{{}, 0, "capacity over that at 25 °C"};
   for (const PublishedSet& set : sets) {
     for (const Series& series : set.series) {
       if (series.measured != Measured::kShareByTemperature) continue;
@@ -48,7 +48,7 @@ ChartPanel share_panel(const Kind& kind, std::span<const PublishedSet> sets, con
   panel.lines.push_back(std::move(line));
   if (!marks.points.empty()) panel.marks.push_back(std::move(marks));
   panel.height = 170.0;
-  panel.x = {"Temperature, °C", coldest_C, kWarmest_C, false, {}, 0};
+  panel.x = {"Temperature, °C", coldest_C - 2.5, kWarmest_C + 2.5, false, {}, 0};
   panel.y = {
       "Share of 25 °C, %", 20.0 * std::floor(least / 20.0), 20.0 * std::ceil(most / 20.0), false, {}, 0};
   return panel;
@@ -67,7 +67,7 @@ Chart cold_chart(const Kind& kind, std::span<const PublishedSet> sets) {
     const cell::CellLimits& limits = kind.record->limits;
     if (t >= limits.discharge_min_C && t <= limits.discharge_max_C) {
       bench.temperature_C = t;
-      ChartLine line{drawn_share(kind, bench), degrees(t), style, false};
+      ChartLine line{drawn_share(kind, bench), degrees(t), style};
       most = std::max(most, line.points.empty() ? 0.0 : line.points.back().x);
       panel.lines.push_back(std::move(line));
     }
@@ -84,7 +84,7 @@ Chart cold_chart(const Kind& kind, std::span<const PublishedSet> sets) {
   chart.panels.push_back(share_panel(kind, sets, bench));
   chart.subtitle = chart.panels.back().marks.empty()
                        ? "Computed, the cell held at each temperature; nothing published to hold it against."
-                       : "Lines: computed, the cell held at each temperature. Marks: published.";
+                       : "Lines: computed, the cell held at each temperature. Published:";
   chart.summary = fmt::format(
       "Voltage {} against the charge drawn at several temperatures; below it the capacity "
       "over that at 25 °C against temperature",

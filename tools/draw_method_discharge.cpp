@@ -69,10 +69,11 @@ Chart discharge_chart(const Kind& kind, std::span<const PublishedSet> sets) {
   for (std::size_t i = 0; i < rates.size(); ++i) {
     const int style = static_cast<int>(i);
     const Bench bench{kSizeOfPictures_Ah, rates[i].per_h * kSizeOfPictures_Ah, end_V, 25.0};
-    ChartLine line{drawn_share(kind, bench), rates[i].name, style, !marks[i].points.empty()};
+    ChartLine line{drawn_share(kind, bench), rates[i].name, style};
     most = std::max(most, line.points.empty() ? 0.0 : line.points.back().x);
     panel.lines.push_back(std::move(line));
     marks[i].style = style;
+    marks[i].label = rates[i].name;
     if (!marks[i].points.empty()) panel.marks.push_back(marks[i]);
   }
   panel.height = 340.0;
@@ -82,7 +83,7 @@ Chart discharge_chart(const Kind& kind, std::span<const PublishedSet> sets) {
   chart.title = kind.record->name + ": discharge at 25 °C";
   chart.subtitle = panel.marks.empty()
                        ? "Lines: computed. No discharge of this kind was found to hold them against."
-                       : "Lines: computed. Marks: published, of the rate whose name carries the mark.";
+                       : "Lines: computed. Published:";
   chart.summary =
       fmt::format("Voltage {} against the charge drawn at {} constant currents, down to {:.2f} V per cell",
                   per_what(kind), rates.size(), end_V);
@@ -130,11 +131,11 @@ std::optional<Chart> rate_chart(const Kind& kind, std::span<const PublishedSet> 
   ChartPanel panel;
   for (std::size_t i = 0; i < endings.size(); ++i) {
     const int style = static_cast<int>(i);
-    ChartLine line{{}, fmt::format("to {:.2f} V per cell", endings[i].end_V), style, true};
-    // From slow to fast, a twelfth of a doubling apart; the line is kept to the axis.
+    ChartLine line{{}, fmt::format("to {:.2f} V per cell", endings[i].end_V), style};
+    // From slow to fast, a sixth of a doubling apart; the line is kept to the axis.
     constexpr double kSlowest_per_h = 0.011;
     constexpr double kFastest_per_h = 4.0;
-    for (double rate = kSlowest_per_h; rate < kFastest_per_h; rate *= std::exp2(1.0 / 12.0)) {
+    for (double rate = kSlowest_per_h; rate < kFastest_per_h; rate *= std::exp2(1.0 / 6.0)) {
       const Discharge run =
           discharge(kind, {kSizeOfPictures_Ah, rate * kSizeOfPictures_Ah, endings[i].end_V, 25.0});
       if (run.hours >= first_h && run.hours <= kLongest_h) {
@@ -142,7 +143,7 @@ std::optional<Chart> rate_chart(const Kind& kind, std::span<const PublishedSet> 
       }
     }
     panel.lines.push_back(std::move(line));
-    panel.marks.push_back({endings[i].points, style});
+    panel.marks.push_back({endings[i].points, style, panel.lines.back().label});
   }
   panel.height = 300.0;
   panel.x = {"Time of discharge, h", first_h, kLongest_h, true, {}, first_h < 1.0 ? 1 : 0};
@@ -159,9 +160,7 @@ std::optional<Chart> rate_chart(const Kind& kind, std::span<const PublishedSet> 
   panel.y = {"Charge given, % of the rated capacity", 0.0, 20.0 * std::ceil(most / 20.0), false, {}, 0};
   Chart chart;
   chart.title = kind.record->name + ": capacity against time";
-  chart.subtitle =
-      "Constant current at 25 °C. Lines: computed. Marks: published, of the end voltage whose name carries "
-      "the mark.";
+  chart.subtitle = "At 25 °C. Lines: computed. Published:";
   chart.summary = "Charge given until the end voltage against the time of discharge, on a scale of decades";
   chart.panels.push_back(std::move(panel));
   return chart;

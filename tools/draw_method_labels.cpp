@@ -88,14 +88,14 @@ std::size_t LabelPlacer::add_line(const std::vector<CurvePoint>& points) {
   return lines_.size() - 1;
 }
 
-double LabelPlacer::cost(const LabelSpot& spot, std::size_t number) const {
+double LabelPlacer::cost(const LabelSpot& spot, std::size_t number, double enough) const {
   const Box& b = spot.box;
   double sum = kPerUnitAway * distance(spot.from, spot.to);
   if (b.left < frame_.left || b.right > frame_.right || b.top < frame_.top || b.bottom > frame_.bottom) {
     sum += kOutside;
   }
   for (const Box& box : boxes_) sum += overlap(b, box) ? kCoveredBox : 0.0;
-  for (std::size_t i = 0; i < lines_.size(); ++i) {
+  for (std::size_t i = 0; i < lines_.size() && sum < enough; ++i) {
     for (const CurvePoint& dot : lines_[i]) {
       if (inside(b, dot, 0.0)) {
         sum += kCoveredDot;
@@ -121,7 +121,7 @@ LabelSpot LabelPlacer::place(std::size_t number, double width, double height) {
     for (const double away : kAway) {
       for (int k = 0; k < kDirections; ++k) {
         const LabelSpot spot = spot_at(anchor, kTurn * k / kDirections, away, width, height);
-        const double now = cost(spot, number);
+        const double now = cost(spot, number, least);
         if (now < least - 1e-6) {
           least = now;
           best = spot;

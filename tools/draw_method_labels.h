@@ -39,7 +39,8 @@ class LabelPlacer {
   LabelSpot place(std::size_t number, double width, double height);
 
  private:
-  double cost(const LabelSpot& spot, std::size_t number) const;
+  /// What is wrong with a spot; no more is counted once `enough` is reached.
+  double cost(const LabelSpot& spot, std::size_t number, double enough) const;
 
   Box frame_;
   std::vector<std::vector<base::CurvePoint>> lines_;  // as dots, a few units apart

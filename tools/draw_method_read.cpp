@@ -48,10 +48,13 @@ Series read_series(const json& block, const std::string& where, base::Problems& 
     for (const json& point : block[name]) {
       if (is_point(point)) series.points.push_back({point[0].get<double>(), point[1].get<double>()});
     }
-    if (series.points.size() != block[name].size() || series.points.empty()) {
+    if (series.points.size() != block[name].size()) {
       reader.report(name, "This must be a list of points.", "", "[[x, y], ...]",
                     "Write each as two numbers.");
     }
+  }
+  if (series.points.empty()) {
+    reader.report("title", "The series has no points.", "", "", "Give one of the lists of points.");
   }
   const bool voltage =
       series.measured == Measured::kVoltageByCharge || series.measured == Measured::kVoltageByTime;

@@ -5,8 +5,8 @@
 #include <limits>
 
 #include "engine/bank/laboratory.h"
+#include "engine/season/refined_step.h"
 #include "engine/season/setup.h"
-#include "engine/season/step.h"
 
 namespace voltwright::tools {
 
@@ -51,7 +51,9 @@ Discharge discharge(const Kind& kind, const Bench& bench) {
   const auto parameters =
       bank::assemble(battery, *kind.record, kind.tables, {1, 1, 0.0}, 0.0, kHeld_W_K, step_s);
   bank::State<double> full;
+  full.side = -1.0;  // as a charge leaves it
   full.temperature_C = bench.temperature_C;
+  full.enclosure_C = bench.temperature_C;
   const bank::LabCurrent current = [&bench](const bank::Terminal<double>& t, double) {
     const bool left = t.available > t.usable_floor;
     return left ? bench.current_A : std::numeric_limits<double>::quiet_NaN();
@@ -75,11 +77,14 @@ Discharge discharge(const Kind& kind, const Bench& bench) {
 }
 
 std::vector<ChargePoint> charge(const Kind& kind, double start, double longest_h, double after_h) {
-  constexpr double kCapacity_Ah = 100.0;
+  // One small cell, so that the lead of the charger, made for a whole bank, drops less than a millivolt.
+  constexpr double kCapacity_Ah = 10.0;
+  constexpr double kLead_ohm = 1e-4;
   constexpr double kTemperature_C = 25.0;
   const bank::Battery battery = bench_cell(kind, kCapacity_Ah);
   supply::MainsCharger charger;
   charger.output_limit = units::amperes(kind.charger_per_h * kCapacity_Ah);
+  charger.regulation.lead = units::ohms(kLead_ohm);
   season::Installation installation;
   installation.mains = &charger;
   installation.system_V = kind.record->nominal_V;
@@ -87,8 +92,12 @@ std::vector<ChargePoint> charge(const Kind& kind, double start, double longest_h
       season::make_system(battery, *kind.record, kind.tables, {1, 1, 0.0}, installation);
   system.bank =
       bank::assemble(battery, *kind.record, kind.tables, {1, 1, 0.0}, 0.0, kHeld_W_K, system.bank.step_s);
+  for (std::size_t i = 0; i < system.finer_count; ++i) {
+    system.finer[i] = bank::with_step(system.bank, system.finer[i].step_s);
+  }
   season::SystemState<double> state = season::full_and_rested(system, kTemperature_C);
   state.bank.charge = start;
+  state.bank.side = 1.0;  // as a discharge leaves it
   season::Minute minute;
   minute.mains = true;
   minute.surroundings_C = kTemperature_C;
@@ -96,7 +105,7 @@ std::vector<ChargePoint> charge(const Kind& kind, double start, double longest_h
   std::vector<ChargePoint> points;
   double last_stage_h = longest_h;
   for (double hours = 0.0; hours < std::min(longest_h, last_stage_h + after_h);) {
-    const int stage = static_cast<int>(std::lround(state.stages.stage));
+    const int stage = static_cast<int>(std::lround(state.stages[season::kMains].stage));
     if (stage == 2 && last_stage_h >= longest_h) last_stage_h = hours;
     const season::StepReport<double> report = season::step<double>(system, minute, state);
     hours += system.bank.step_s / 3600.0;
