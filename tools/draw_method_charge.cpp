@@ -17,18 +17,22 @@ constexpr double kAfter_h = 1.0;
 std::vector<ChartBand> stages_of(const Kind& kind, const std::vector<ChargePoint>& points) {
   const bool floats = kind.record->stages.float_V > 0.0;
   std::vector<ChartBand> bands;
+  const auto begin = [&](double from_h, int stage) {
+    const std::string last_name = floats ? "float" : "rest";
+    if (!bands.empty()) bands.back().to = from_h;
+    bands.push_back({from_h, from_h, stage == 0 ? "bulk" : stage == 1 ? "absorption" : last_name});
+  };
   int last = -1;
   double before_h = 0.0;
+  double minute_h = 0.0;  // where the step before began
   for (const ChargePoint& p : points) {
     if (p.stage != last) {
-      const std::string name = p.stage == 0   ? "bulk"
-                               : p.stage == 1 ? "absorption"
-                               : floats       ? "float"
-                                              : "rest";
-      if (!bands.empty()) bands.back().to = before_h;
-      bands.push_back({before_h, before_h, name});
+      // Where absorption begins and ends within one minute, that minute is its band.
+      if (last == 0 && p.stage > 1) begin(minute_h, 1);
+      begin(before_h, p.stage);
       last = p.stage;
     }
+    minute_h = before_h;
     before_h = p.hours;
   }
   if (!bands.empty()) bands.back().to = before_h;
@@ -67,7 +71,7 @@ Chart charge_chart(const Kind& kind) {
     panel->bands = stages_of(kind, points);
     chart.panels.push_back(std::move(*panel));
   }
-  chart.title = kind.record->name + ": charge at 25 °C";
+  chart.title = kind.record->short_name + ": charge at 25 °C";
   chart.subtitle =
       fmt::format("Computed: a charger of {:.2f} C, from {:.0f} % charge. C is the rated capacity per hour.",
                   kind.charger_per_h, kPercent * start);

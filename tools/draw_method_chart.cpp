@@ -24,6 +24,7 @@ constexpr double kFirstPanel = 62.0;
 constexpr double kBetweenPanels = 20.0;
 constexpr double kBelow = 50.0;
 constexpr double kLine = 15.0;
+constexpr double kLabelRoom = 8.0;   // beside a label, so that two do not read as one
 constexpr double kBandNames = 16.0;  // room above the first panel
 
 // Light paper with ink of its own, so that the picture reads the same on a white and on a dark page.
@@ -52,6 +53,17 @@ Side side_of(const ChartAxis& axis, double at_from, double at_to) {
 
 std::vector<double> ticks_of(const ChartAxis& axis, int count) {
   return axis.ticks.empty() ? files::report::round_ticks(axis.from, axis.to, count) : axis.ticks;
+}
+
+/// On a scale of decades each tick has the decimals it needs.
+std::string tick_text(const ChartAxis& axis, double tick) {
+  return axis.decades ? fmt::format("{:g}", tick) : files::report::fixed(tick, axis.decimals);
+}
+
+/// About one tick for every 32 units of height.
+int tick_count(double height) {
+  constexpr double kApart = 32.0;
+  return static_cast<int>(height / kApart);
 }
 
 /// A mark of its own for each style, so that it is told apart without colour.
@@ -136,12 +148,11 @@ void draw_axes(Drawing& d, const ChartPanel& panel, const Side& x, const Side& y
                bool with_x) {
   for (const double tick : ticks_of(panel.x, 10)) {
     d.line(x(tick), top, x(tick), bottom, "grid");
-    if (with_x)
-      d.text(x(tick), bottom + 17.0, files::report::fixed(tick, panel.x.decimals), "middle", "second");
+    if (with_x) d.text(x(tick), bottom + 17.0, tick_text(panel.x, tick), "middle", "second");
   }
-  for (const double tick : ticks_of(panel.y, panel.height > 200.0 ? 8 : 4)) {
+  for (const double tick : ticks_of(panel.y, tick_count(panel.height))) {
     d.line(kLeft, y(tick), kRight, y(tick), "grid");
-    d.text(kLeft - 7.0, y(tick) + 4.0, files::report::fixed(tick, panel.y.decimals), "end", "second");
+    d.text(kLeft - 7.0, y(tick) + 4.0, tick_text(panel.y, tick), "end", "second");
   }
   d.path(fmt::format("M{} {}V{}H{}", px(kLeft), px(top), px(bottom), px(kRight)), "axis");
   if (with_x) d.text(0.5 * (kLeft + kRight), bottom + 37.0, panel.x.title, "middle");
@@ -183,10 +194,10 @@ void draw_bands(Drawing& d, const ChartPanel& panel, const Side& x, double top, 
 
 void draw_label(Drawing& d, LabelPlacer& placer, std::size_t number, const ChartLine& line) {
   if (line.label.empty()) return;
-  const LabelSpot spot = placer.place(number, text_width(line.label) + 2.0, kLine);
+  const LabelSpot spot = placer.place(number, text_width(line.label) + kLabelRoom, kLine);
   if (spot.leader) d.line(spot.from.x, spot.from.y, spot.to.x, spot.to.y, "lead");
   const double middle = 0.5 * (spot.box.top + spot.box.bottom);
-  d.text(spot.box.left + 1.0, middle + 4.3, line.label, "start", "halo");
+  d.text(spot.box.left + 0.5 * kLabelRoom, middle + 4.3, line.label, "start", "halo");
 }
 
 void draw_panel(Drawing& d, const ChartPanel& panel, double top, bool first, bool with_x) {

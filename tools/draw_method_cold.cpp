@@ -78,8 +78,8 @@ Chart cold_chart(const Kind& kind, std::span<const PublishedSet> sets) {
   panel.x = {"Charge drawn, % of the rated capacity", 0.0, 10.0 * std::ceil(most / 10.0 + 0.2), false, {}, 0};
   panel.y = voltage_axis(kind, panel);
   Chart chart;
-  chart.title =
-      fmt::format("{}: discharge at {} and several temperatures", kind.record->name, lead ? "C/20" : "C/3");
+  chart.title = fmt::format("{}: discharge at {} and several temperatures", kind.record->short_name,
+                            lead ? "C/20" : "C/3");
   chart.panels.push_back(std::move(panel));
   chart.panels.push_back(share_panel(kind, sets, bench));
   chart.subtitle = chart.panels.back().marks.empty()

@@ -80,9 +80,9 @@ Chart discharge_chart(const Kind& kind, std::span<const PublishedSet> sets) {
   panel.x = {"Charge drawn, % of the rated capacity", 0.0, 10.0 * std::ceil(most / 10.0 + 0.2), false, {}, 0};
   panel.y = voltage_axis(kind, panel);
   Chart chart;
-  chart.title = kind.record->name + ": discharge at 25 °C";
+  chart.title = kind.record->short_name + ": discharge at 25 °C";
   chart.subtitle = panel.marks.empty()
-                       ? "Lines: computed. No discharge of this kind was found to hold them against."
+                       ? "Lines: computed. No published voltage under load was found to hold them against."
                        : "Lines: computed. Published:";
   chart.summary =
       fmt::format("Voltage {} against the charge drawn at {} constant currents, down to {:.2f} V per cell",
@@ -159,7 +159,7 @@ std::optional<Chart> rate_chart(const Kind& kind, std::span<const PublishedSet> 
   }
   panel.y = {"Charge given, % of the rated capacity", 0.0, 20.0 * std::ceil(most / 20.0), false, {}, 0};
   Chart chart;
-  chart.title = kind.record->name + ": capacity against time";
+  chart.title = kind.record->short_name + ": capacity against time";
   chart.subtitle = "At 25 °C. Lines: computed. Published:";
   chart.summary = "Charge given until the end voltage against the time of discharge, on a scale of decades";
   chart.panels.push_back(std::move(panel));

@@ -22,8 +22,12 @@ bool same_rate(double a_per_h, double b_per_h) {
 std::vector<NamedRate> rates_of(const Kind& kind, std::span<const PublishedSet> sets) {
   const bool lead = kind.record->family == cell::Family::kLeadAcid;
   std::vector<NamedRate> published;
+  std::vector<double> measured_per_h;  // where a charge or a time was published and no voltage
   for (const PublishedSet& set : sets) {
     for (const Series& series : set.series) {
+      if (series.measured == Measured::kChargeByCurrent || series.measured == Measured::kHoursByCurrent) {
+        for (const base::CurvePoint& p : series.points) measured_per_h.push_back(p.x / set.capacity_Ah);
+      }
       const bool voltage =
           series.measured == Measured::kVoltageByCharge || series.measured == Measured::kVoltageByTime;
       const double per_h = series.current_A / set.capacity_Ah;
@@ -39,7 +43,9 @@ std::vector<NamedRate> rates_of(const Kind& kind, std::span<const PublishedSet> 
   std::vector<NamedRate> rates = published;
   for (const NamedRate& rate : usual) {
     const auto known = [&](const NamedRate& other) { return same_rate(other.per_h, rate.per_h); };
-    const bool borne = rate.per_h <= kind.continuous_per_h * 1.001;
+    const auto measured = [&](double per_h) { return same_rate(per_h, rate.per_h); };
+    const bool borne = rate.per_h <= kind.continuous_per_h * 1.001 ||
+                       std::any_of(measured_per_h.begin(), measured_per_h.end(), measured);
     if (borne && rates.size() < kChartStyles && std::none_of(rates.begin(), rates.end(), known)) {
       rates.push_back(rate);
     }
