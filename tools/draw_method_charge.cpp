@@ -39,9 +39,26 @@ std::vector<ChartBand> stages_of(const Kind& kind, const std::vector<ChargePoint
   return bands;
 }
 
+/// Published voltages of a charge at the time when the computed one has come as far, within bulk.
+ChartMarks marks_of(std::span<const PublishedSet> sets, const std::vector<ChargePoint>& points, int cells) {
+  ChartMarks marks{{}, 0, "voltage"};
+  for (const PublishedSet& set : sets) {
+    for (const Series& series : set.series) {
+      if (series.measured != Measured::kChargeVoltageByCharge) continue;
+      for (const base::CurvePoint& p : series.points) {
+        const auto reached = std::find_if(points.begin(), points.end(),
+                                          [&](const ChargePoint& point) { return point.charge >= p.x; });
+        const bool in_bulk = reached != points.end() && reached->stage == 0;
+        if (in_bulk && reached != points.begin()) marks.points.push_back({reached->hours, cells * p.y});
+      }
+    }
+  }
+  return marks;
+}
+
 }  // namespace
 
-Chart charge_chart(const Kind& kind) {
+Chart charge_chart(const Kind& kind, std::span<const PublishedSet> sets) {
   const double start = 1.0 - kind.record->usable_depth;
   const std::vector<ChargePoint> points = charge(kind, start, kLongest_h, kAfter_h);
   const int cells = cells_shown(kind);
@@ -57,6 +74,9 @@ Chart charge_chart(const Kind& kind) {
   soc.lines.push_back(std::move(percent));
   const double end_h = points.empty() ? 1.0 : points.back().hours;
   const ChartAxis time{"Time, h", 0.0, end_h, false, {}, end_h > 4.0 ? 0 : 1};
+  ChartMarks marks = marks_of(sets, points, cells);
+  const bool marked = !marks.points.empty();
+  if (marked) voltage.marks.push_back(std::move(marks));
   voltage.y = voltage_axis(kind, voltage);
   voltage.y.title = cells == 1 ? "Cell, V" : "12 V block, V";
   const double step = kind.charger_per_h > 0.3 ? 0.2 : 0.1;
@@ -73,8 +93,8 @@ Chart charge_chart(const Kind& kind) {
   }
   chart.title = kind.record->short_name + ": charge at 25 °C";
   chart.subtitle =
-      fmt::format("Computed: a charger of {:.2f} C, from {:.0f} % charge. C is the rated capacity per hour.",
-                  kind.charger_per_h, kPercent * start);
+      fmt::format("Computed: a charger of {:.2f} C (the rated capacity per hour), from {:.0f} % charge.{}",
+                  kind.charger_per_h, kPercent * start, marked ? " Published:" : "");
   chart.summary = "Voltage, current and state of charge against time, with the stages of the charger";
   return chart;
 }

@@ -60,9 +60,9 @@ std::string tick_text(const ChartAxis& axis, double tick) {
   return axis.decades ? fmt::format("{:g}", tick) : files::report::fixed(tick, axis.decimals);
 }
 
-/// About one tick for every 32 units of height.
+/// About one tick for every 26 units of height.
 int tick_count(double height) {
-  constexpr double kApart = 32.0;
+  constexpr double kApart = 26.0;
   return static_cast<int>(height / kApart);
 }
 

@@ -36,6 +36,7 @@ std::vector<RatedMark> marks_of(const PublishedSet& set, const Series& series, i
       case Measured::kHoursByCurrent:
         marks.push_back({p.x / set.capacity_Ah, {kPercent * p.x * p.y / set.capacity_Ah, cells * set.end_V}});
         break;
+      case Measured::kChargeVoltageByCharge:
       case Measured::kEnergyByCurrent:
       case Measured::kMinutesBySize:
       case Measured::kShareByTemperature:
@@ -123,11 +124,14 @@ std::optional<Chart> rate_chart(const Kind& kind, std::span<const PublishedSet> 
             [](const Ending& a, const Ending& b) { return a.end_V > b.end_V; });
 
   constexpr double kLongest_h = 100.0;
-  double shortest_h = 1.0;
+  double shortest_h = kLongest_h;
   for (const Ending& ending : endings) {
     for (const base::CurvePoint& p : ending.points) shortest_h = std::min(shortest_h, p.x);
   }
-  const double first_h = shortest_h < 1.0 ? 0.1 : 1.0;
+  double first_h = 0.1;
+  for (const double tick : {0.2, 0.5, 1.0}) {
+    if (tick < 0.8 * shortest_h) first_h = tick;
+  }
   ChartPanel panel;
   for (std::size_t i = 0; i < endings.size(); ++i) {
     const int style = static_cast<int>(i);
@@ -146,7 +150,7 @@ std::optional<Chart> rate_chart(const Kind& kind, std::span<const PublishedSet> 
     panel.marks.push_back({endings[i].points, style, panel.lines.back().label});
   }
   panel.height = 300.0;
-  panel.x = {"Time of discharge, h", first_h, kLongest_h, true, {}, first_h < 1.0 ? 1 : 0};
+  panel.x = {"Time of discharge, h", first_h, kLongest_h, true, {}, 0};
   for (const double tick : {0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0}) {
     if (tick >= first_h) panel.x.ticks.push_back(tick);
   }

@@ -24,6 +24,16 @@ Kind make_kind(const cell::Chemistry& record, const files::Catalogue& catalogue)
   return kind;
 }
 
+/// The rate of a published charge, so that picture and points agree; `otherwise` where there is none.
+double published_charger(const std::vector<PublishedSet>& sets, double otherwise) {
+  for (const PublishedSet& set : sets) {
+    for (const Series& series : set.series) {
+      if (series.measured == Measured::kChargeVoltageByCharge) return series.current_A / set.capacity_Ah;
+    }
+  }
+  return otherwise;
+}
+
 }  // namespace
 
 base::Result<std::vector<HeldKind>> hold_catalogue() {
@@ -41,6 +51,7 @@ base::Result<std::vector<HeldKind>> hold_catalogue() {
     if (!record.simulated && found == all.end()) continue;
     HeldKind held{make_kind(record, catalogue), {}, {}};
     if (found != all.end()) held.sets = found->sets;
+    held.kind.charger_per_h = published_charger(held.sets, held.kind.charger_per_h);
     for (const PublishedSet& set : held.sets) held.rows.push_back(residuals(held.kind, set));
     kinds.push_back(std::move(held));
   }

@@ -161,7 +161,7 @@ std::vector<DrawnFile> draw_method(const std::vector<HeldKind>& kinds) {
     add_picture(files, page, held, "discharge", discharge_chart(held.kind, held.sets));
     if (const auto rates = rate_chart(held.kind, held.sets)) add_picture(files, page, held, "rate", *rates);
     add_picture(files, page, held, "cold", cold_chart(held.kind, held.sets));
-    add_picture(files, page, held, "charge", charge_chart(held.kind));
+    add_picture(files, page, held, "charge", charge_chart(held.kind, held.sets));
     for (std::size_t i = 0; i < held.sets.size(); ++i) page += table_of(held.sets[i], held.rows[i]);
   }
   page += kChecks;

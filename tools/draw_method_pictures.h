@@ -18,6 +18,6 @@ Chart cold_chart(const Kind& kind, std::span<const PublishedSet> sets);
 std::optional<Chart> rate_chart(const Kind& kind, std::span<const PublishedSet> sets);
 
 /// Voltage, current and state of charge of a charge with its stages, from the usable depth of practice.
-Chart charge_chart(const Kind& kind);
+Chart charge_chart(const Kind& kind, std::span<const PublishedSet> sets);
 
 }  // namespace voltwright::tools

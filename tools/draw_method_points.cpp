@@ -33,6 +33,9 @@ Case computed(const Kind& kind, const PublishedSet& set, const Series& series,
   const std::string at = fmt::format("{}, {} A", series.title, plain(series.current_A));
   const std::string own = " at " + plain(point.x) + " A";
   switch (series.measured) {
+    case Measured::kChargeVoltageByCharge:
+      return {fmt::format("{}, {} % charge", at, plain(100.0 * point.x)), "V",
+              charge_voltage(kind, bench, point.x)};
     case Measured::kVoltageByCharge:
       return {fmt::format("{}, {} % charge", at, plain(100.0 * point.x)), "V",
               discharge(kind, bench).at_charge((1.0 - point.x) * set.capacity_Ah)};
@@ -59,6 +62,11 @@ Case computed(const Kind& kind, const PublishedSet& set, const Series& series,
 }
 
 }  // namespace
+
+bool gives_voltage(Measured measured) {
+  return measured == Measured::kChargeVoltageByCharge || measured == Measured::kVoltageByCharge ||
+         measured == Measured::kVoltageByTime;
+}
 
 bool Residual::within() const { return std::fabs(computed - published) <= tolerance; }
 

@@ -13,17 +13,21 @@ namespace voltwright::tools {
 
 /// What a series gives against what: named as in the files.
 enum class Measured {
-  kVoltageByCharge,     // voltage_V_by_soc, at one current
-  kVoltageByTime,       // voltage_V_by_s, at one current
-  kChargeByCurrent,     // delivered_Ah_by_A
-  kEnergyByCurrent,     // delivered_Wh_by_A
-  kHoursByCurrent,      // duration_h_by_A
-  kMinutesBySize,       // duration_min_by_Ah, at one current, each point a battery of its own capacity
-  kShareByTemperature,  // capacity_share_by_C, at one current, over the capacity at the specimen's
-                        // temperature
+  kChargeVoltageByCharge,  // charge_voltage_V_by_soc, charged at one current
+  kVoltageByCharge,        // voltage_V_by_soc, at one current
+  kVoltageByTime,          // voltage_V_by_s, at one current
+  kChargeByCurrent,        // delivered_Ah_by_A
+  kEnergyByCurrent,        // delivered_Wh_by_A
+  kHoursByCurrent,         // duration_h_by_A
+  kMinutesBySize,          // duration_min_by_Ah, at one current, each point a battery of its own capacity
+  kShareByTemperature,     // capacity_share_by_C, at one current, over the capacity at the specimen's
+                           // temperature
 };
 
-/// Points of one discharge, or of one figure of several, from one source.
+/// Whether a series gives voltages.
+bool gives_voltage(Measured measured);
+
+/// Points of one discharge or charge, or of one figure of several, from one source.
 struct Series {
   Measured measured = Measured::kVoltageByCharge;
   std::string title;

@@ -14,9 +14,13 @@ constexpr double kMost = 1e6;
 constexpr double kMost_V = 6.0;
 
 constexpr std::pair<const char*, Measured> kNames[] = {
-    {"voltage_V_by_soc", Measured::kVoltageByCharge},      {"voltage_V_by_s", Measured::kVoltageByTime},
-    {"delivered_Ah_by_A", Measured::kChargeByCurrent},     {"delivered_Wh_by_A", Measured::kEnergyByCurrent},
-    {"duration_h_by_A", Measured::kHoursByCurrent},        {"duration_min_by_Ah", Measured::kMinutesBySize},
+    {"charge_voltage_V_by_soc", Measured::kChargeVoltageByCharge},
+    {"voltage_V_by_soc", Measured::kVoltageByCharge},
+    {"voltage_V_by_s", Measured::kVoltageByTime},
+    {"delivered_Ah_by_A", Measured::kChargeByCurrent},
+    {"delivered_Wh_by_A", Measured::kEnergyByCurrent},
+    {"duration_h_by_A", Measured::kHoursByCurrent},
+    {"duration_min_by_Ah", Measured::kMinutesBySize},
     {"capacity_share_by_C", Measured::kShareByTemperature}};
 
 std::vector<std::string> keys_of(const json& block) {
@@ -56,10 +60,8 @@ Series read_series(const json& block, const std::string& where, base::Problems& 
   if (series.points.empty()) {
     reader.report("title", "The series has no points.", "", "", "Give one of the lists of points.");
   }
-  const bool voltage =
-      series.measured == Measured::kVoltageByCharge || series.measured == Measured::kVoltageByTime;
   files::JsonReader tolerance = reader.object("tolerance");
-  if (voltage) {
+  if (gives_voltage(series.measured)) {
     series.tolerance_V = tolerance.number("tolerance_V", 1e-4, 1.0);
   } else {
     series.relative_tolerance = tolerance.number("relative_tolerance", 1e-4, 1.0);

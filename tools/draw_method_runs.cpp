@@ -29,6 +29,9 @@ bank::Battery bench_cell(const Kind& kind, double capacity_Ah) {
   return battery;
 }
 
+/// A thousand steps a run, as relaxation is exact for any step and the curves are drawn from the means.
+double step_of(double whole_s) { return std::clamp(whole_s * 1e-3, 0.5, kMinute_s); }
+
 /// Straight between points; the end values beyond.
 double between(const std::vector<double>& x, const std::vector<double>& y, double at) {
   const auto after = std::lower_bound(x.begin(), x.end(), at);
@@ -45,11 +48,9 @@ double Discharge::at_charge(double Ah) const { return between(drawn_Ah, voltage_
 
 Discharge discharge(const Kind& kind, const Bench& bench) {
   const double nominal_s = bench.capacity_Ah / bench.current_A * 3600.0;
-  // A thousand steps a run, as relaxation is exact for any step and the curves are drawn from the means.
-  const double step_s = std::clamp(nominal_s * 1e-3, 0.5, kMinute_s);
   const bank::Battery battery = bench_cell(kind, bench.capacity_Ah);
   const auto parameters =
-      bank::assemble(battery, *kind.record, kind.tables, {1, 1, 0.0}, 0.0, kHeld_W_K, step_s);
+      bank::assemble(battery, *kind.record, kind.tables, {1, 1, 0.0}, 0.0, kHeld_W_K, step_of(nominal_s));
   bank::State<double> full;
   full.side = -1.0;  // as a charge leaves it
   full.temperature_C = bench.temperature_C;
@@ -74,6 +75,29 @@ Discharge discharge(const Kind& kind, const Bench& bench) {
   result.total_Ah = run.drawn_Ah();
   result.total_Wh = run.drawn_Wh();
   return result;
+}
+
+double charge_voltage(const Kind& kind, const Bench& bench, double charge) {
+  const double whole_s = bench.capacity_Ah / bench.current_A * 3600.0;
+  const bank::Battery battery = bench_cell(kind, bench.capacity_Ah);
+  const auto parameters =
+      bank::assemble(battery, *kind.record, kind.tables, {1, 1, 0.0}, 0.0, kHeld_W_K, step_of(whole_s));
+  bank::State<double> empty;
+  empty.charge = 0.0;
+  empty.side = 1.0;  // as a discharge leaves it
+  empty.temperature_C = bench.temperature_C;
+  empty.enclosure_C = bench.temperature_C;
+  const bank::LabRun run =
+      bank::discharge_at_current(parameters, empty, -bench.current_A, std::numeric_limits<double>::infinity(),
+                                 bench.temperature_C, whole_s);
+  std::vector<double> middle, voltage_V;
+  double before = 0.0;
+  for (const bank::LabPoint& point : run.points) {
+    middle.push_back(0.5 * (before + point.charge));
+    before = point.charge;
+    voltage_V.push_back(point.bank_V);
+  }
+  return between(middle, voltage_V, charge);
 }
 
 std::vector<ChargePoint> charge(const Kind& kind, double start, double longest_h, double after_h) {

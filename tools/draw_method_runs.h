@@ -41,6 +41,10 @@ struct Discharge {
 /// Runs the bank model (engine/bank/laboratory.h) until the end voltage or the last of the usable charge.
 Discharge discharge(const Kind& kind, const Bench& bench);
 
+/// Voltage of the same cell, empty at the start and charged at the bench's current, when it has come to a
+/// state of charge [V]; the end voltage does not matter.
+double charge_voltage(const Kind& kind, const Bench& bench, double charge);
+
 /// One point of a charge; voltages are per cell, the current is positive into the cell.
 struct ChargePoint {
   double hours = 0.0;

@@ -29,7 +29,7 @@ std::vector<NamedRate> rates_of(const Kind& kind, std::span<const PublishedSet> 
         for (const base::CurvePoint& p : series.points) measured_per_h.push_back(p.x / set.capacity_Ah);
       }
       const bool voltage =
-          series.measured == Measured::kVoltageByCharge || series.measured == Measured::kVoltageByTime;
+          gives_voltage(series.measured) && series.measured != Measured::kChargeVoltageByCharge;
       const double per_h = series.current_A / set.capacity_Ah;
       const auto known = [&](const NamedRate& rate) { return same_rate(rate.per_h, per_h); };
       if (voltage && std::none_of(published.begin(), published.end(), known)) {
