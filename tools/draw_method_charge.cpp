@@ -81,7 +81,7 @@ Chart charge_chart(const Kind& kind, std::span<const PublishedSet> sets) {
   voltage.y.title = cells == 1 ? "Cell, V" : "12 V block, V";
   const double step = kind.charger_per_h > 0.3 ? 0.2 : 0.1;
   current.y = {"Current, C", 0.0, step * std::ceil(kind.charger_per_h / step + 0.1), false, {}, 2};
-  soc.y = {"Charge, %", 10.0 * std::floor(10.0 * start), kPercent, false, {}, 0};
+  soc.y = {"Charge, %", 10.0 * std::floor(10.0 * start + 1e-6), kPercent, false, {}, 0};
   voltage.height = 170.0;
   current.height = 110.0;
   soc.height = 110.0;
