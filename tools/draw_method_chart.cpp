@@ -60,10 +60,11 @@ std::string tick_text(const ChartAxis& axis, double tick) {
   return axis.decades ? fmt::format("{:g}", tick) : files::report::fixed(tick, axis.decimals);
 }
 
-/// About one tick for every 26 units of height.
+/// About one tick for every 26 units of height, at most nine.
 int tick_count(double height) {
   constexpr double kApart = 26.0;
-  return static_cast<int>(height / kApart);
+  constexpr int kMost = 9;
+  return std::min(kMost, static_cast<int>(height / kApart));
 }
 
 /// A mark of its own for each style, so that it is told apart without colour.
