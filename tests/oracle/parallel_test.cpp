@@ -53,8 +53,10 @@ bank::GroupSetup three_of(const bank::Battery& battery, double loss_W_K) {
 Row row_of(const bank::GroupSetup& setup, const cell::Chemistry& chemistry) {
   Row row;
   for (const bank::Member& m : setup.members) {
-    row.batteries.push_back(make_bank(m.battery, chemistry, {1, 1, m.lost_capacity}, 0.0, m.heat_loss_W_K));
-    row.batteries.back().resistance_factor = m.resistance_factor;
+    bank::Layout layout;
+    layout.lost_capacity = m.lost_capacity;
+    layout.resistance_factor = m.resistance_factor;
+    row.batteries.push_back(make_bank(m.battery, chemistry, layout, 0.0, m.heat_loss_W_K));
   }
   for (std::size_t k = 0; k + 1 < setup.members.size(); ++k) {
     row.link_ohm.push_back(setup.wiring.positive_link_ohm[k] + setup.wiring.negative_link_ohm[k]);

@@ -74,7 +74,8 @@ Bank make_bank(const bank::Battery& battery, const cell::Chemistry& chemistry, c
   bank.chemistry = &chemistry;
   bank.cells = n * battery.cells_in_series;
   bank.rated_Ah = m * battery.capacity_Ah;
-  bank.capacity_Ah = bank.rated_Ah * (1.0 - layout.lost_capacity);
+  bank.capacity_Ah = bank.rated_Ah * (1.0 - layout.lost_capacity) * (1.0 - layout.weakest_below);
+  bank.resistance_factor = layout.resistance_factor;
   bank.fixed_ohm = battery.extra_resistance_ohm * n / m + cable_ohm;
   bank.cable_ohm = cable_ohm;
   bank.heat_capacity_J_K = n * m * battery.mass_kg.typical * chemistry.specific_heat_J_kgK;
