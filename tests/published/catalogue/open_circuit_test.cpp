@@ -1,4 +1,5 @@
-// Open-circuit voltages against published tables. Values are per cell; lead-acid tables are per 12 V block.
+// Open-circuit voltages against published tables; iron-phosphate and nickel-manganese-cobalt stand in
+// tests/published/replay/. Values are per cell; lead-acid tables are per 12 V block.
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -19,26 +20,6 @@ void expect_points(const char* id, std::initializer_list<Point> points, double s
   }
 }
 
-// Faraday Institution, BPX example cells (2022), electrode functions evaluated; tolerance 0.2 mV at the
-// points.
-TEST(OpenCircuit, IronPhosphateCellOfBpx) {
-  expect_points("lfp", {{0.0, 2.0}, {0.2, 3.2296}, {0.5, 3.2781}, {0.9, 3.3218}, {1.0, 3.6486}}, 1.0, 2e-4);
-  // Mean of the function 3.2605 V; straight lines between the points lose 0.4 mV of it.
-  EXPECT_NEAR(mean_of(chemistry("lfp").ocv_V), 3.2605, 5e-4);
-}
-
-TEST(OpenCircuit, NickelManganeseCobaltCellOfBpx) {
-  expect_points("nmc", {{0.0, 2.7}, {0.2, 3.5309}, {0.5, 3.6729}, {0.8, 3.9346}, {1.0, 4.2018}}, 1.0, 2e-4);
-  EXPECT_NEAR(mean_of(chemistry("nmc").ocv_V), 3.7100, 2e-3);
-}
-
-// Measured C/20 voltage of the same cell (BPX, validation block): 15 mV above 20 % charge.
-TEST(OpenCircuit, NickelManganeseCobaltAgainstMeasurement) {
-  expect_points("nmc",
-                {{0.8668, 4.0219}, {0.7335, 3.8719}, {0.6003, 3.7317}, {0.4670, 3.6575}, {0.3338, 3.6088}},
-                1.0, 0.015);
-}
-
 // Sunil, Pattipati and Balasingam 2025, nickel-rich cell P at C/32: breakpoints as printed.
 TEST(OpenCircuit, NickelRichBreakpoints) {
   expect_points("nca", {{0.6, 3.8388}, {0.05, 3.1630}, {0.8342, 4.0637}, {1.0, 4.1932}}, 1.0, 1e-4);
@@ -49,9 +30,21 @@ TEST(OpenCircuit, CobaltOxideFormula) {
   expect_points("lco", {{0.5, 3.80336}, {1.0, 4.10290}, {0.1, 3.67457}}, 1.0, 1e-5);
 }
 
-// Pouch cell data (GitHub batterysim/equiv-circ-model), one hour of rest at 25 degC: 1 mV.
+// Pouch cell data (GitHub batterysim/equiv-circ-model), one hour of rest at 25 degC. The curve was fitted to
+// these and to whole discharges: 7 mV.
 TEST(OpenCircuit, ManganeseRichPouchCell) {
-  expect_points("lmo", {{0.48, 3.909}, {0.896, 4.086}, {0.168, 3.723}}, 1.0, 1e-3);
+  expect_points("lmo",
+                {{1.0, 4.182},
+                 {0.896, 4.086},
+                 {0.792, 4.048},
+                 {0.688, 3.984},
+                 {0.584, 3.949},
+                 {0.48, 3.909},
+                 {0.376, 3.869},
+                 {0.272, 3.802},
+                 {0.168, 3.723},
+                 {0.064, 3.531}},
+                1.0, 7e-3);
 }
 
 // Table of GitHub age-series/ElectricalAge2 at 26.7 degC, flooded: 1 mV per block.
@@ -70,11 +63,6 @@ TEST(OpenCircuit, GelBlock) {
 TEST(OpenCircuit, AbsorbentGlassMatBlock) {
   EXPECT_NEAR(6.0 * curve_at(chemistry("agm").ocv_V, 1.0), 12.85, 0.05);
   EXPECT_NEAR(6.0 * curve_at(chemistry("agm").ocv_V, 0.5), 12.35, 0.0501);
-}
-
-// Four iron-phosphate cells hold 13.04 V on average: 100 Ah are 1.304 kWh and not the 1.28 of the label.
-TEST(OpenCircuit, FourIronPhosphateCells) {
-  EXPECT_NEAR(4.0 * mean_of(chemistry("lfp").ocv_V), 13.042, 2e-3);
 }
 
 // Measured dU/dT of the BPX iron-phosphate cell: negative below 60 %, positive above 70 %.
