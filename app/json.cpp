@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "app/version.h"
+#include "engine/advise/caution.h"
 #include "files/utc_text.h"
 
 namespace voltwright::app {
@@ -48,6 +49,7 @@ Json ledger_json(const season::Ledger<double>& l, double seasons) {
             {"inverter_input_Wh", per(l.inverter_Wh)},
             {"heater_Wh", per(l.heater_Wh)},
             {"inverter_cable_Wh", per(l.inverter_cable_Wh)},
+            {"far_cable_Wh", per(l.far_cable_Wh)},
             {"main_cable_Wh", per(l.main_cable_Wh)},
             {"resistance_Wh", per(l.resistance_Wh)},
             {"relaxation_Wh", per(l.relaxing_Wh)},
@@ -64,6 +66,12 @@ Json ledger_json(const season::Ledger<double>& l, double seasons) {
           {"charge_blocked_h", per(l.charge_blocked_h)},
           {"loads_off_h", per(l.loads_off_h)},
           {"inverter_off_h", per(l.inverter_off_h)},
+          {"drawn_while_charge_blocked_Wh", per(l.drawn_blocked_Wh)},
+          {"far_loads_off_h", per(l.far_off_h)},
+          {"over_current_h", per(l.over_current_h)},
+          {"frozen_h", per(l.frozen_h)},
+          {"locked_out_h", per(l.unwoken_h)},
+          {"load_dumps", per(l.load_dumps)},
           {"failed_starts", per(l.failed_starts)}};
 }
 
@@ -77,7 +85,13 @@ Json verdict_json(const advise::Verdict& v) {
           {"remedy", v.remedy}};
 }
 
-Json ranked_json(const advise::Ranked& r) {
+Json cautions_json(const std::vector<advise::Caution>& cautions) {
+  Json all = Json::array();
+  for (const advise::Caution& c : cautions) all.push_back({{"matter", c.title}, {"text", c.text}});
+  return all;
+}
+
+Json ranked_json(const advise::Plan& plan, const advise::Ranked& r) {
   const advise::Trial& t = r.trial;
   const advise::Chance chance = t.chance();
   Json verdicts = Json::array();
@@ -98,6 +112,7 @@ Json ranked_json(const advise::Ranked& r) {
       {"highest_charge_A", t.highest_charge_A},
       {"highest_start_A", t.highest_surge_A},
       {"verdicts", std::move(verdicts)},
+      {"cautions", cautions_json(advise::cautions_of(plan, t))},
       {"ledger_per_season", ledger_json(t.ledger, std::max(1, t.count()))}};
 }
 
@@ -115,6 +130,16 @@ const char* event_name(season::EventKind kind) {
       return "start failed";
     case season::EventKind::kCollapse:
       return "voltage collapse";
+    case season::EventKind::kFarLoadOff:
+      return "far load off";
+    case season::EventKind::kOverCurrent:
+      return "over-current";
+    case season::EventKind::kLoadDump:
+      return "load dump";
+    case season::EventKind::kFrozen:
+      return "frozen";
+    case season::EventKind::kLockedOut:
+      return "locked out";
   }
   return "";
 }
@@ -175,7 +200,8 @@ std::string to_json(const AdviseResponse& response) {
   json["recommendation"] = response.answer.sentences;
   json["demand_Wh_day"] = response.demand_Wh_day;
   json["ranking"] = Json::array();
-  for (const advise::Ranked& r : response.answer.ranking) json["ranking"].push_back(ranked_json(r));
+  for (const advise::Ranked& r : response.answer.ranking)
+    json["ranking"].push_back(ranked_json(response.hand.plan, r));
   json["would_need"] = Json::array();
   for (const advise::WouldNeed& w : response.answer.would_need) {
     json["would_need"].push_back({{"chemistry", w.chemistry}, {"bank", w.bank}, {"sentence", w.sentence}});

@@ -5,6 +5,7 @@
 
 #include "app/version.h"
 #include "cli/table.h"
+#include "engine/advise/caution.h"
 #include "engine/advise/wording.h"
 #include "files/utc_text.h"
 
@@ -92,6 +93,10 @@ std::string answer_text(const app::AdviseResponse& response, bool all, std::size
                              " each; \"Short\" counts those in which an "
                              "essential load went without.",
                          width, "");
+  text += "\n";
+  for (const advise::Caution& c : advise::cautions_of(plan, first)) {
+    text += wrapped(c.title + ": " + c.text, width, "  ");
+  }
   text += wrapped(
       "A planning aid. A battery can start a fire or burn a hand: fuse every source at its terminals, "
       "observe the "
@@ -123,9 +128,17 @@ std::string season_text(const app::SimulateResponse& response, std::size_t width
                       "; highest minute " + figure(f.highest_discharge_A, "A") + " discharging, " +
                       figure(f.highest_charge_A, "A") + " charging.",
                   width, "");
-  if (f.ledger.charge_blocked_h > 0.0) {
-    text += wrapped("Charging was blocked by temperature or voltage for " +
-                        advise::duration_text(f.ledger.charge_blocked_h * 60.0) + ".",
+  const auto hours = [&](double h, const std::string& what) {
+    if (h > 0.0) text += wrapped(what + " for " + advise::duration_text(h * 60.0) + ".", width, "");
+  };
+  hours(f.ledger.charge_blocked_h, "Charging was blocked by temperature or voltage");
+  hours(f.ledger.far_off_h, "A load at the end of its cable was below its cut-off");
+  hours(f.ledger.over_current_h, "The protection was open on over-current");
+  hours(f.ledger.frozen_h, "The electrolyte was frozen");
+  hours(f.ledger.unwoken_h, "Sources could not start on the dead bank");
+  if (f.ledger.load_dumps > 0.0) {
+    text += wrapped("The protection opened while the alternator was charging, at up to " +
+                        figure(f.highest_load_dump_A, "A") + ": a load dump.",
                     width, "");
   }
   text += "\n" + ledger_table(f.ledger, 1.0);

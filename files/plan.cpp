@@ -8,6 +8,7 @@
 #include <tuple>
 #include <utility>
 
+#include "engine/season/system.h"
 #include "engine/units/parse.h"
 #include "files/fingerprint.h"
 #include "files/plan_parts.h"
@@ -100,12 +101,20 @@ void read_cables(Section& top, advise::Plan& plan) {
 void read_loads(Section& top, advise::Plan& plan) {
   std::vector<Section> sections = top.sections("load", 500);
   for (Section& section : sections) {
-    plan.loads.push_back(read_load(section));
+    plan.loads.push_back(read_load(section, plan.system_voltage));
     const bool needs_inverter = plan.loads.back().feed == demand::Feed::kInverter;
     if (needs_inverter && !top.has("inverter") && top.reading().complete) {
       section.note("feed", "The load is fed by an inverter, but the plan has none.").remedy =
           "Add [inverter] with rated and idle power, or write feed = \"dc\".";
     }
+  }
+  const auto far =
+      std::count_if(plan.loads.begin(), plan.loads.end(), [](const auto& l) { return l.far.has_value(); });
+  if (far > static_cast<std::ptrdiff_t>(season::kMostFarLoads)) {
+    base::Problem& problem = top.note("load", "Too many loads have a cable or a cut-off of their own.");
+    problem.given = fmt::format("{}", far);
+    problem.limit = fmt::format("at most {}", season::kMostFarLoads);
+    problem.remedy = "Keep the farthest and the most sensitive; the others hang on the bus.";
   }
   if (!top.has("load") && top.reading().complete) {
     top.note("load", "No load yet.").remedy = "Add [[load]] with name, power and hours.";
@@ -116,6 +125,22 @@ void read_sources(Section& top, advise::Plan& plan) {
   for (Section& section : top.sections("solar", 50)) plan.arrays.push_back(read_solar(section));
   if (auto engine = top.section("engine")) plan.engine = read_engine(std::move(*engine));
   if (auto mains = top.section("mains")) plan.mains = read_mains(std::move(*mains));
+  std::optional<Section> chargers = top.section("chargers");
+  if (!chargers) return;
+  const auto regulate = [&](const char* key, supply::Regulation* regulation) {
+    std::optional<Section> section = chargers->section(key);
+    if (!section) return;
+    if (regulation == nullptr) {
+      section->note("", fmt::format("The plan has no source \"{}\" to set a charger for.", key)).remedy =
+          "Leave it out, or add the source.";
+      return;
+    }
+    read_regulation(std::move(*section), plan.system_voltage, *regulation);
+  };
+  regulate("solar", plan.arrays.empty() ? nullptr : &plan.solar_charging);
+  regulate("engine", plan.engine ? &plan.engine->regulation : nullptr);
+  regulate("mains", plan.mains ? &plan.mains->regulation : nullptr);
+  chargers->finish();
 }
 
 void read_journey(Section& top, advise::Plan& plan) {

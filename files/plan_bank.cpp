@@ -95,6 +95,9 @@ bank::Surroundings read_surroundings(Section section) {
                            {celsius(-10), celsius(35), "-10 to 35 degC", "\"18 degC\""}, s.cabin_heated_to);
   section.set<TemperatureDifference>("engine_bay_rise", parse_temperature_difference,
                                      {kelvins(0), kelvins(80), "0 to 80 K", "\"30 K\""}, s.engine_bay_rise);
+  const Span<Duration> lag = {seconds(60), hours(12), "1 min to 12 h", "\"20 min\""};
+  section.set<Duration>("engine_bay_warms", parse_duration, lag, s.engine_bay_warms);
+  section.set<Duration>("engine_bay_cools", parse_duration, lag, s.engine_bay_cools);
   const std::optional<Power> heater =
       section.value<Power>("heater_power", parse_power, {watts(0), watts(2000), "0 W to 2 kW", "\"60 W\""});
   s.heater_power = heater.value_or(watts(0));
@@ -103,6 +106,7 @@ bank::Surroundings read_surroundings(Section section) {
   section.set<HeatConductance>(
       "box_loss", parse_heat_conductance,
       {watts_per_kelvin(0.01), watts_per_kelvin(50), "0.01 to 50 W/K", "\"0.8 W/K\""}, s.box_loss);
+  if (const auto i = section.choice("heater_from", {"bank", "surplus"})) s.heater_on_surplus = *i == 1;
   if (s.location == bank::Location::kHeatedBox) {
     if (!section.has("heater_power")) section.note_missing("heater_power", "\"60 W\"");
     if (heater && *heater == watts(0)) {

@@ -205,7 +205,7 @@ void read_pattern(Section& section, demand::Load& load, const demand::Appliance*
 
 }  // namespace
 
-demand::Load read_load(Section section) {
+demand::Load read_load(Section section, Voltage system) {
   const bool names_appliance = section.has("appliance");
   const demand::Appliance* appliance = read_appliance(section);
   demand::Load load = appliance == nullptr ? demand::Load() : from_appliance(*appliance);
@@ -239,6 +239,7 @@ demand::Load read_load(Section section) {
   } else {
     read_pattern(section, load, appliance);
   }
+  read_far_feed(section, system, load);
   section.finish();
   return load;
 }

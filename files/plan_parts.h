@@ -13,9 +13,13 @@ advise::Limits read_limits(Section section, const std::string& currency);
 bank::Surroundings read_surroundings(Section section);
 advise::Cable read_cable(Section section);
 demand::Inverter read_inverter(Section section, units::Voltage system);
-demand::Load read_load(Section section);
+demand::Load read_load(Section section, units::Voltage system);
+/// The cable and cut-off of a load, if it has any.
+void read_far_feed(Section& section, units::Voltage system, demand::Load& load);
 supply::SolarArray read_solar(Section section);
 supply::EngineCharging read_engine(Section section);
+/// How a source's charger is set; what the section does not name stays.
+void read_regulation(Section section, units::Voltage system, supply::Regulation& regulation);
 supply::MainsCharger read_mains(Section section);
 std::vector<journey::Leg> read_legs(std::vector<Section> sections);
 std::optional<advise::NamedBank> read_incumbent(Section section, units::Voltage system);

@@ -63,6 +63,7 @@ void add_ledger(season::Ledger<double>& sum, const season::Ledger<double>& one) 
                                             &L::charge_blocked_h,
                                             &L::loads_off_h,
                                             &L::inverter_off_h,
+                                            &L::drawn_blocked_Wh,
                                             &L::far_off_h,
                                             &L::over_current_h,
                                             &L::frozen_h,
@@ -145,6 +146,7 @@ void Trial::add(std::uint64_t season_number, const season::Fared& fared) {
   highest_charge_A = std::max(highest_charge_A, fared.highest_charge_A);
   highest_surge_A = std::max(highest_surge_A, fared.highest_surge_A);
   lowest_surge_V = std::min(lowest_surge_V, fared.lowest_surge_V);
+  highest_load_dump_A = std::max(highest_load_dump_A, fared.highest_load_dump_A);
   failed_starts += fared.ledger.failed_starts;
   locked_out_h += fared.locked_out_h;
   deepest_charge = std::min(deepest_charge, fared.lowest_charge);

@@ -34,6 +34,7 @@ struct Trial {
   double coldest_C = 1e9, hottest_C = -1e9, mean_C = 0.0;
   double highest_discharge_A = 0.0, highest_charge_A = 0.0;
   double highest_surge_A = 0.0, lowest_surge_V = 1e9;
+  double highest_load_dump_A = 0.0;
   double failed_starts = 0.0;
   double locked_out_h = 0.0;
   double deepest_charge = 1.0;

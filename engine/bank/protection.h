@@ -117,7 +117,7 @@ void watch(const Guard<R>& g, GuardState<R>& s, const Watched<R>& w) {
   const R excess = (w.current_A * w.current_A - allowed) / (g.peak_A * g.peak_A - allowed);
   const R rate = L::select(w.current_A > zero, excess, R(-1.0));
   const R overload = max_of<R>(s.overload + rate * w.step_s / g.peak_s, zero);
-  const auto trips = overload >= R(1.0);
+  const auto trips = overload >= R(1.0 - 1e-9);  // tenths do not add up to one in binary
   s.retry_s = L::select(trips, R(kRetry_s), max_of<R>(s.retry_s - w.step_s, zero));
   s.over_current = latch<R>(s.over_current, trips, s.retry_s <= zero);
   s.overload = L::select(trips, zero, overload);

@@ -16,6 +16,7 @@ struct Ledger {
   R solar_left_Wh{0.0};                   // could have been had
   R unmet_Wh{0.0}, unmet_essential_Wh{0.0}, short_h{0.0};
   R charge_blocked_h{0.0}, loads_off_h{0.0}, inverter_off_h{0.0};
+  R drawn_blocked_Wh{0.0};  // from the bank while it may not be charged
   R far_off_h{0.0}, over_current_h{0.0}, frozen_h{0.0}, unwoken_h{0.0};
   R failed_starts{0.0}, collapses{0.0}, load_dumps{0.0};
   R residual_Wh{0.0};  // sum of |unbalanced power| of the bus solution
@@ -59,9 +60,10 @@ void Ledger<R>::add(const StepReport<R>& r, const SystemState<R>& s, const R& st
   unmet_Wh += r.unmet_W * step_h;
   unmet_essential_Wh += r.unmet_essential_W * step_h;
   short_h += L::select(r.unmet_essential_W > zero, step_h, zero);
-  charge_blocked_h += L::select(r.charge_limit_A > zero, zero, step_h);
+  charge_blocked_h += r.charge_blocked * step_h;
   loads_off_h += r.loads_off * step_h;
   inverter_off_h += s.inverter_off * step_h;
+  drawn_blocked_Wh += r.charge_blocked * L::select(charging, zero, bank_Wh);
   far_off_h += r.far_off * step_h;
   over_current_h += r.over_current * step_h;
   frozen_h += r.frozen * step_h;

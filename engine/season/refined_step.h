@@ -39,8 +39,8 @@ void each_mean(StepReport<R>& a, const StepReport<R>& b, F f) {
       &StepReport<R>::unmet_W,        &StepReport<R>::unmet_essential_W,
       &StepReport<R>::residual_W,     &StepReport<R>::loads_off,
       &StepReport<R>::charge_limit_A, &StepReport<R>::over_current,
-      &StepReport<R>::frozen,         &StepReport<R>::unwoken,
-      &StepReport<R>::far_off};
+      &StepReport<R>::charge_blocked, &StepReport<R>::frozen,
+      &StepReport<R>::unwoken,        &StepReport<R>::far_off};
   for (const auto member : kMeans) f(a.*member, b.*member);
   using W = bank::StepLosses<R>;
   static constexpr R W::*kLosses[] = {&W::stored_W,   &W::ohmic_W,          &W::cable_W,

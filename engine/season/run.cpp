@@ -94,7 +94,8 @@ void Passage::note(std::size_t index, const SystemState<double>& state, const St
     f.daily_low.back() = std::min(f.daily_low.back(), static_cast<float>(charge));
     f.daily_high.back() = std::max(f.daily_high.back(), static_cast<float>(charge));
   }
-  const bool blocked = report.charge_limit_A <= 0.0;
+  const bool blocked = state.charge_blocked > 0.5;
+  f.highest_load_dump_A = std::max(f.highest_load_dump_A, report.load_dump_A);
   if (blocked && report.loads_off > 0.5) f.locked_out_h += 1.0 / 60.0;
   track(EventKind::kShort, report.unmet_essential_W > 0.0, now_utc_s, report.unmet_essential_W / 60.0);
   track(EventKind::kChargeBlocked, blocked, now_utc_s, 0.0);
@@ -102,6 +103,11 @@ void Passage::note(std::size_t index, const SystemState<double>& state, const St
   track(EventKind::kInverterTrip, state.inverter_off > 0.5, now_utc_s, 0.0);
   track(EventKind::kFailedStart, report.failed_start > 0.5, now_utc_s, 0.0);
   track(EventKind::kCollapse, report.collapsed > 0.5, now_utc_s, 0.0);
+  track(EventKind::kFarLoadOff, report.far_off > 0.0, now_utc_s, 0.0);
+  track(EventKind::kOverCurrent, report.over_current > 0.0, now_utc_s, report.unmet_W / 60.0);
+  track(EventKind::kLoadDump, report.load_dump_A > 0.0, now_utc_s, 0.0);
+  track(EventKind::kFrozen, report.frozen > 0.0, now_utc_s, report.unmet_W / 60.0);
+  track(EventKind::kLockedOut, report.unwoken > 0.5, now_utc_s, report.unmet_W / 60.0);
   const Open& open_short = open_[static_cast<std::size_t>(EventKind::kShort)];
   if (open_short.on) f.longest_short_min = std::max(f.longest_short_min, open_short.event.minutes);
   if (trace_ != nullptr) keep(report, state);

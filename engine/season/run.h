@@ -24,7 +24,20 @@ void run_minutes(const System<R>& system, std::span<const Minute> minutes, Syste
   }
 }
 
-enum class EventKind { kShort, kChargeBlocked, kLoadsOff, kInverterTrip, kFailedStart, kCollapse };
+enum class EventKind {
+  kShort,
+  kChargeBlocked,
+  kLoadsOff,
+  kInverterTrip,
+  kFailedStart,
+  kCollapse,
+  kFarLoadOff,   // a load at the end of its cable fell below its cut-off
+  kOverCurrent,  // protection opened on over-current
+  kLoadDump,     // protection opened while an alternator was charging through a relay
+  kFrozen,
+  kLockedOut,  // opened on low voltage, and no source there could start on the dead bank
+};
+inline constexpr std::size_t kEventKinds = 11;
 
 struct Event {
   EventKind kind = EventKind::kShort;
@@ -44,6 +57,7 @@ struct Fared {
   double highest_V = 0.0;
   double coldest_C = 1e9, hottest_C = -1e9, mean_C = 0.0;
   double highest_discharge_A = 0.0, highest_charge_A = 0.0;  // minute means
+  double highest_load_dump_A = 0.0;
   double highest_surge_A = 0.0;
   double lowest_surge_V = 1e9;  // 1e9: no start
   double longest_short_min = 0.0;
@@ -88,7 +102,7 @@ class Passage {
     bool on = false;
     Event event;
   };
-  Open open_[6];
+  Open open_[kEventKinds];
   Trace* trace_;
   std::int64_t start_utc_s_;
   std::size_t done_ = 0;

@@ -187,6 +187,7 @@ StepReport<R> plain_step(const System<R>& system, std::size_t pace, const Minute
   const auto blocked = permission.charge_limit_A <= zero;
   report.load_dump_A = L::select(blocked && s.charge_blocked < R(0.5), relay_before_A, zero);
   s.charge_blocked = L::select(blocked, one, zero);
+  report.charge_blocked = s.charge_blocked;
   check_start<R>(bus, t, bus_V * bank_A, inverter_on, loads_on, report);
 
   report.bank = bank::advance<R>(p, t, s.bank, bank_A, R(minute.surroundings_C), report.heater_W);

@@ -101,6 +101,7 @@ struct StepReport {
   R collapsed;         // 1 if no bus voltage could carry the loads
   R loads_off;         // 1 if all loads were off
   R charge_limit_A;    // what the protection allowed; 0 = charging blocked
+  R charge_blocked;    // 1 if protection allowed no charge
   R over_current;      // 1 if the protection opened on over-current
   R frozen;            // 1 if the electrolyte was frozen
   R unwoken;           // 1 if sources were there and none could start on the dead bank

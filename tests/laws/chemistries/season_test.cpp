@@ -49,6 +49,7 @@ class EverySeason : public EveryChemistry {
     installation.main_cable_ohm = 0.0005;
     installation.inverter_cable_ohm = 0.0005;
     installation.system_V = battery_.system_V;
+    installation.solar = supply::waking();
     installation.usable_depth = depth;
     return season::make_system(battery_, chemistry_, tables_, {1, 1, 0.0}, installation);
   }
@@ -56,6 +57,7 @@ class EverySeason : public EveryChemistry {
   supply::EngineCharging engine() const {
     supply::EngineCharging e;
     e.output_limit = units::amperes(0.05 * battery_.capacity_Ah);
+    e.regulation = supply::waking();
     return e;
   }
 };
@@ -93,9 +95,9 @@ struct Apart {
 
 // Twenty days with every minute cut in two. The lowest charge of the season, which decides a verdict, the
 // charge at its end, the root mean square of the difference and the energy through the bank agree to 0.1 %,
-// as the median of nine seasons, and the lowest and last charge of every one to 0.4 %: stages change at the
-// ends of steps, and the last step of a taper moves about 0.1 %. Where the voltage comes within a hair of the
-// threshold at which charging begins again, it may begin in one run and not in the other.
+// as the median of nine seasons, and the lowest and last charge of all but one to 0.4 %: where the voltage
+// comes within a hair of the threshold at which charging begins again, it may begin in one run and not in the
+// other.
 TEST_P(EverySeason, HalfTheStepChangesLittle) {
   const demand::Inverter inverter;
   const auto whole = system_of(engine(), inverter, 1.0);
@@ -143,10 +145,9 @@ TEST_P(EverySeason, HalfTheStepChangesLittle) {
   EXPECT_LT(median(&Apart::end), 0.001);
   EXPECT_LT(median(&Apart::root_mean_square), 0.001);
   EXPECT_LT(median(&Apart::energy), 0.001);
-  for (const Apart& a : seasons) {
-    EXPECT_LT(a.lowest, 0.004);
-    EXPECT_LT(a.end, 0.004);
-  }
+  const auto apart = std::count_if(seasons.begin(), seasons.end(),
+                                   [](const Apart& a) { return a.lowest > 0.004 || a.end > 0.004; });
+  EXPECT_LE(apart, 1);
 }
 
 INSTANTIATE_TEST_SUITE_P(Catalogue, EverySeason, ::testing::ValuesIn(simulated()), name_of);

@@ -52,19 +52,6 @@ TEST(CatalogueBank, GlassMatAtHigherRates) {
   EXPECT_NEAR(hours_of(d, 0.939 * d.battery.capacity_Ah / 10.0), 10.0, 0.1);
 }
 
-// The same rows as a share that can be drawn in the cold: iron-phosphate 0.82 at 0, 0.68 at -10, 0.55 at -20
-// degC (bib:genericBatteries, four texts).
-TEST(CatalogueBank, IronPhosphateKeepsLessInTheCold) {
-  const Driven d("lfp", "lfp-12v-100ah");
-  const auto p = bank::assemble(d.battery, d.kind, d.tables, {1, 1, 0.0}, 0.0, 1.0, 60.0);
-  for (const auto& [temperature_C, share] :
-       {std::pair{25.0, 1.0}, {0.0, 0.82}, {-10.0, 0.68}, {-15.0, 0.615}, {-20.0, 0.55}, {55.0, 0.95}}) {
-    bank::State<double> s;
-    s.temperature_C = temperature_C;
-    EXPECT_NEAR(1.0 - bank::terminal<double>(p, s).usable_floor, share, 1e-9) << temperature_C;
-  }
-}
-
 // Battery University BU-410, table 1: graphite lithium cells take no charge below freezing, lead-acid at most
 // 0.3 of its capacity per hour. The block is released 3 K above (common practice, no source).
 TEST(CatalogueBank, ChargingInTheCold) {

@@ -15,14 +15,6 @@ inline double curve_at(const cell::Curve& curve, double x) {
   return curve.back().y;
 }
 
-inline double mean_of(const cell::Curve& curve) {
-  double area = 0.0;
-  for (std::size_t i = 1; i < curve.size(); ++i) {
-    area += 0.5 * (curve[i].y + curve[i - 1].y) * (curve[i].x - curve[i - 1].x);
-  }
-  return area / (curve.back().x - curve.front().x);
-}
-
 /// The catalogue packed into the program; read once.
 inline const files::Catalogue& catalogue() {
   static const files::Catalogue kCatalogue = files::read_catalogue().value();

@@ -1,71 +1,44 @@
 // Capacity against rate of the two-tank model (Manwell and McGowan 1993) against published figures.
 #include <gtest/gtest.h>
 
-#include <cmath>
-
+#include "engine/cell/two_tank.h"
 #include "tests/published/catalogue/curve_at.h"
 
 namespace voltwright::published {
 namespace {
 
-/// Charge delivered at constant current in `hours`, over the rated capacity: closed form of the model.
-double capacity(const cell::Availability& tank, double hours) {
-  const double c = tank.fraction;
-  const double kt = tank.exchange_per_h * hours;
-  const double e = std::exp(-kt);
-  return tank.full_over_rated * c * kt / (1.0 - e + c * (kt - 1.0 + e));
-}
-
-// The closed form itself: q(1 h) 50.07228, q(5 h) 75.55595, q(20 h) 103.91761 Ah for c 0.35, k 0.6 /h, 120
-// Ah, checked against a numerical solution of the differential equations.
-TEST(RateCapacity, ClosedForm) {
-  const cell::Availability tank{0.35, 0.6, 120.0};
-  EXPECT_NEAR(capacity(tank, 1.0), 50.07228, 1e-4);
-  EXPECT_NEAR(capacity(tank, 5.0), 75.55595, 1e-4);
-  EXPECT_NEAR(capacity(tank, 20.0), 103.91761, 1e-4);
-}
-
 // Median ratios of 26 AGM data sheets, about 2020: C10 0.939, C5 0.839, C1 0.614 of C20. Tolerance 0.5 % of
 // C20.
 TEST(RateCapacity, AbsorbentGlassMatMedians) {
   const auto& tank = chemistry("agm").availability;
-  EXPECT_NEAR(capacity(tank, 20.0), 1.0, 1e-3);
-  EXPECT_NEAR(capacity(tank, 10.0), 0.939, 5e-3);
-  EXPECT_NEAR(capacity(tank, 5.0), 0.839, 5e-3);
-  EXPECT_NEAR(capacity(tank, 1.0), 0.614, 5e-3);
+  EXPECT_NEAR(cell::capacity_in_hours(tank, 20.0), 1.0, 1e-3);
+  EXPECT_NEAR(cell::capacity_in_hours(tank, 10.0), 0.939, 5e-3);
+  EXPECT_NEAR(cell::capacity_in_hours(tank, 5.0), 0.839, 5e-3);
+  EXPECT_NEAR(cell::capacity_in_hours(tank, 1.0), 0.614, 5e-3);
 }
 
 // Not used in the fit: one 100 Ah block, constant current to 1.80 V per cell, 0.5 h at 101.7 A and 2 h
 // at 36.3 A.
 TEST(RateCapacity, AbsorbentGlassMatOtherRates) {
   const auto& tank = chemistry("agm").availability;
-  EXPECT_NEAR(capacity(tank, 2.0), 0.726, 0.05);
-  EXPECT_NEAR(capacity(tank, 0.5), 0.509, 0.06);
+  EXPECT_NEAR(cell::capacity_in_hours(tank, 2.0), 0.726, 0.05);
+  EXPECT_NEAR(cell::capacity_in_hours(tank, 0.5), 0.509, 0.06);
 }
 
 // Reserve minutes at 25 A of flooded batteries: 225 Ah 447 min, 244 Ah 530 min, 85 Ah 135 min. Spread of
 // makes.
 TEST(RateCapacity, FloodedReserveMinutes) {
   const auto& tank = chemistry("flooded").availability;
-  EXPECT_NEAR(capacity(tank, 447.0 / 60.0), 25.0 * 447.0 / 60.0 / 225.0, 0.04);
-  EXPECT_NEAR(capacity(tank, 530.0 / 60.0), 25.0 * 530.0 / 60.0 / 244.0, 0.04);
-  EXPECT_NEAR(capacity(tank, 135.0 / 60.0), 25.0 * 135.0 / 60.0 / 85.0, 0.04);
-  EXPECT_NEAR(capacity(tank, 100.0), 250.0 / 225.0, 0.03);
+  EXPECT_NEAR(cell::capacity_in_hours(tank, 447.0 / 60.0), 25.0 * 447.0 / 60.0 / 225.0, 0.04);
+  EXPECT_NEAR(cell::capacity_in_hours(tank, 530.0 / 60.0), 25.0 * 530.0 / 60.0 / 244.0, 0.04);
+  EXPECT_NEAR(cell::capacity_in_hours(tank, 135.0 / 60.0), 25.0 * 135.0 / 60.0 / 85.0, 0.04);
+  EXPECT_NEAR(cell::capacity_in_hours(tank, 100.0), 250.0 / 225.0, 0.03);
 }
 
 TEST(RateCapacity, LithiumGivesAllAtAnyRate) {
   for (const char* id : {"lfp", "nmc", "nca", "lco", "lmo", "lto"}) {
-    EXPECT_DOUBLE_EQ(capacity(chemistry(id).availability, 0.5), 1.0) << id;
+    EXPECT_DOUBLE_EQ(cell::capacity_in_hours(chemistry(id).availability, 0.5), 1.0) << id;
   }
-}
-
-// Iron-phosphate packs in the cold: 0.82 at 0, 0.68 at -10, 0.55 at -20 degC (four texts, range 0.40 to
-// 0.70).
-TEST(ColdCapacity, IronPhosphate) {
-  const auto& share = chemistry("lfp").capacity_by_temperature;
-  EXPECT_DOUBLE_EQ(curve_at(share, 0.0), 0.82);
-  EXPECT_DOUBLE_EQ(curve_at(share, -10.0), 0.68);
-  EXPECT_DOUBLE_EQ(curve_at(share, -20.0), 0.55);
 }
 
 // AGM data sheets: 86 % at 0 degC, 74 % at -10 degC, 65 % at -15 degC.

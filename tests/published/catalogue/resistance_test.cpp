@@ -1,4 +1,5 @@
-// Cell resistance against data sheets; whole measured discharges and pulses stand in tests/published/replay/.
+// Cell resistance against data sheets; whole measured discharges and pulses stand in
+// tests/published/replay/.
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -30,12 +31,6 @@ TEST(Resistance, AbsorbentGlassMatBlock) {
 // is not met: the circuit has one resistance for both ways, and the larger is the cautious one.
 TEST(Resistance, TitanateAfterTenSeconds) {
   EXPECT_NEAR(after(chemistry("lto").resistance, 10.0) / 40.0, 0.71e-3, 0.02e-3);
-}
-
-// Chen and Rincon-Mora 2006: Rs(0.2) = 0.07565 ohm for 0.85 Ah.
-TEST(Resistance, CobaltOxideSeries) {
-  const auto& r = chemistry("lco").resistance;
-  EXPECT_NEAR(r.ohmic_ohm_Ah * curve_at(r.ohmic_by_soc, 0.2) / 0.85, 0.07565, 1e-4);
 }
 
 // Schiffer and others 2007: 2.45 V must give 11.246 times the gassing current of 2.23 V.

@@ -6,25 +6,6 @@
 namespace voltwright::cell {
 namespace {
 
-// Arrhenius' law with the gas constant 8.314462618 J/molK: resistance over that at 25 degC. Worked out
-// independently; tolerance: the digits given.
-TEST(ResistanceAgainstTemperature, Arrhenius) {
-  const struct {
-    double activation_kJ_mol, temperature_C, ratio;
-  } kRows[] = {{20.0, 0.0, 2.0926},
-               {30.0, 0.0, 3.0271},
-               {50.0, 0.0, 6.3346},
-               {20.0, -20.0, 4.1961},
-               {30.0, 40.0, 0.5601}};
-  for (const auto& row : kRows) {
-    Resistance resistance;
-    resistance.activation_kJ_mol = row.activation_kJ_mol;
-    EXPECT_NEAR(resistance_factor(resistance, row.temperature_C), row.ratio, 1e-4 * row.ratio);
-    resistance.steady_fraction = 0.4;
-    EXPECT_NEAR(resistance_factor(resistance, row.temperature_C), 0.4 + 0.6 * row.ratio, 1e-4 * row.ratio);
-  }
-}
-
 // The half-kelvin grid against the law: the largest error of a straight line between grid points at the
 // coldest place is below 0.05 %.
 TEST(ResistanceAgainstTemperature, GridIsFineEnough) {

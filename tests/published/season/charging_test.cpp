@@ -11,28 +11,6 @@
 namespace voltwright::published {
 namespace {
 
-// Battery University BU-410 and data sheets of lead-acid batteries: 14.4 V at 25 degC with -18 mV/K is 14.760
-// V at 5 degC, with -24 mV/K 14.880 V; 13.6 V with -18 mV/K is 13.330 V at 40 degC; per cell 2.30 V with -3
-// mV/K 2.270 V at 35 degC and 2.330 V at 15 degC. Tolerance 1e-9: arithmetic.
-TEST(Compensation, PublishedRows) {
-  const struct {
-    double at_25_V, per_K_V, temperature_C, expected_V;
-    double stage;
-  } kRows[] = {{14.4, -0.018, 5.0, 14.760, 0.0},
-               {14.4, -0.024, 5.0, 14.880, 1.0},
-               {13.6, -0.018, 40.0, 13.330, 2.0},
-               {2.30, -0.003, 35.0, 2.270, 2.0},
-               {2.30, -0.003, 15.0, 2.330, 2.0}};
-  for (const auto& row : kRows) {
-    supply::StageSettings<double> settings;
-    settings.absorption_V = settings.float_V = row.at_25_V;
-    settings.compensation_V_per_K = row.per_K_V;
-    supply::StageState<double> state;
-    state.stage = row.stage;
-    EXPECT_NEAR(supply::set_point<double>(settings, state, row.temperature_C), row.expected_V, 1e-9);
-  }
-}
-
 // Temperatures clamped to -20 and 50 degC, voltage to 15.5 V for 12 V systems (common practice, no source).
 TEST(Compensation, IsCapped) {
   supply::StageSettings<double> settings;
