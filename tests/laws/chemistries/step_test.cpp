@@ -147,22 +147,30 @@ bank::State<double> after_pieces(const bank::Parameters<double>& p, bank::State<
 }
 
 // The same minute as 10 and 50 s, 50 and 10 s, or three parts: charge agrees to 1e-6 with everything that
-// depends on charge, temperature and voltage left in, side reaction and coulombic loss included.
+// depends on charge, temperature and voltage left in, side reaction and coulombic loss included, wherever a
+// charger would let it: no charge beyond the absorption voltage, where gassing grows e-fold each 90
+// mV.
 TEST_P(EveryChemistry, OrderOfSplittingAStepDoesNotMatterToTheCharge) {
   const auto p = parameters(60.0);
   base::RandomStream random(8);
+  int taken = 0;
   for (int i = 0; i < kTrials; ++i) {
     bank::State<double> start = random_state(random);
     start.charge = 0.02 + 0.95 * random.uniform();
     const double current_A = random_current_A(random);
+    const auto t = bank::terminal<double>(p, start);
+    if (current_A < 0.0 && mean_V(t, current_A) > chemistry_.stages.absorption_V * p.cells) continue;
+    ++taken;
     const auto one = after_pieces(p, start, current_A, {10.0, 50.0});
     for (const auto& pieces : {std::vector{50.0, 10.0}, std::vector{20.0, 10.0, 30.0}}) {
       const auto other = after_pieces(p, start, current_A, pieces);
       EXPECT_NEAR(one.charge, other.charge, 1e-6);
-      EXPECT_NEAR(one.imbalance, other.imbalance, 1e-6);
+      // Of what the imbalance settles to at 1C.
+      EXPECT_NEAR(one.imbalance, other.imbalance, 1e-6 / (p.tank_share * p.tank_rate_per_h));
       EXPECT_NEAR(one.side, other.side, 1e-6);
     }
   }
+  EXPECT_GT(taken, kTrials / 3);
 }
 
 // And where the constants do not change on the way, voltages of the pairs agree as well.
