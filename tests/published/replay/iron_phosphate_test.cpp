@@ -97,19 +97,5 @@ TEST(IronPhosphate, VoltageDoesNotTellTheCharge) {
   EXPECT_GT(could_be, 1.0 / 3.0);
 }
 
-// The same cell's resting curve: the electrode functions of GitHub FaradayInstitution/BPX are taken as the
-// branch after a discharge. Their mean is 3.2605 V, four cells hold 13.042 V on average: 100 Ah are 1.304 kWh
-// and not the 1.28 of the label. Tolerance 8 mV a cell, what the fit moved the curve by.
-TEST(IronPhosphate, MeanOfTheDischargeBranch) {
-  const cell::Chemistry& kind = chemistry("lfp");
-  const double branch_V = mean_of(kind.ocv_V) - 1e-3 * mean_of(kind.hysteresis.half_gap_mV);
-  print_residual("mean of the branch", 4.0, 4.0 * 3.2605, 4.0 * branch_V, "V");
-  EXPECT_NEAR(branch_V, 3.2605, 0.008);
-  for (const auto& [charge, volt] : {std::pair{0.3, 3.2674}, {0.5, 3.2781}, {0.7, 3.3057}, {0.9, 3.3218}}) {
-    EXPECT_NEAR(curve_at(kind.ocv_V, charge) - 1e-3 * curve_at(kind.hysteresis.half_gap_mV, charge), volt,
-                0.010);
-  }
-}
-
 }  // namespace
 }  // namespace voltwright::published
