@@ -128,6 +128,28 @@ TEST(PouchDischarge, WarmsItself) {
   EXPECT_NEAR(run.state.temperature_C, 41.5, 2.0);
 }
 
+// The charge between the discharges was not used in the fit: 15.3 A after a 1C discharge and half an hour of
+// rest, file of 1C, second cycle. Tolerance 25 mV: charge and discharge share one set of resistances.
+TEST(PouchDischarge, ChargeWasNotFitted) {
+  const RecordCell cell("lmo", kPouchCell);
+  constexpr double kCharge_A = 15.3;
+  const double empty = 1.0 - 30.33 / kPouchCell.capacity_Ah;
+  const bank::LabRun run = bank::discharge_at_current(cell.parameters(), RecordCell::rested(empty, 25.0, 0.0),
+                                                      -kCharge_A, 4.2, 25.0, 8000.0);
+  for (const Point& p : {Point{0.2, 3.802},
+                         {0.3, 3.887},
+                         {0.4, 3.934},
+                         {0.5, 3.976},
+                         {0.6, 4.020},
+                         {0.7, 4.063},
+                         {0.8, 4.101},
+                         {0.9, 4.144}}) {
+    const double computed_V = run.voltage_at(-(p.charge - empty) * kPouchCell.capacity_Ah);
+    print_residual("0.5C charge at", p.charge, p.volt, computed_V, "V");
+    EXPECT_NEAR(computed_V, p.volt, 0.025) << p.charge;
+  }
+}
+
 /// Rows of one cycle that belong to the discharge (step 2) or the rest after it (step 3).
 std::vector<LogRow> part_of(const std::vector<LogRow>& rows, int cycle, int step) {
   std::vector<LogRow> part;
