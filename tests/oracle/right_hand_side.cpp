@@ -9,6 +9,7 @@ namespace voltwright::oracle {
 
 namespace {
 
+using base::Curve;
 using base::curve_at;
 
 constexpr double kPerHour = 1.0 / 3600.0;
@@ -34,14 +35,21 @@ Resistances resistances_of(const Bank& bank, double charge, double available, do
   const cell::Resistance& r = bank.chemistry->resistance;
   const double size = bank.resistance_factor * bank.cells / bank.rated_Ah;
   const double cold = cold_factor(r, temperature_C);
-  const double relaxing = size * cold * curve_at(r.relaxing_by_soc, available, 1.0);
+  const Curve& slow_by_soc = r.slow_by_soc.empty() ? r.relaxing_by_soc : r.slow_by_soc;
   Resistances result;
   result.ohmic = size * cold * r.ohmic_ohm_Ah * curve_at(r.ohmic_by_soc, available, 1.0);
-  result.fast = relaxing * r.fast_ohm_Ah;
-  result.slow = relaxing * r.slow_ohm_Ah;
+  result.fast = size * cold * r.fast_ohm_Ah * curve_at(r.relaxing_by_soc, available, 1.0);
+  result.slow = size * cold * r.slow_ohm_Ah * curve_at(slow_by_soc, available, 1.0);
   const double z = std::max(charge, 0.0);
   result.charging = size * r.charge_rho_ohm_Ah * (1.0 + r.charge_m * z / std::max(r.charge_c - charge, 1e-3));
   return result;
+}
+
+/// Loss in both pairs [V]: v1 and v2 + v2^3 / s2^2, where the record curves it.
+double pairs_V(const Bank& bank, std::span<const double> y) {
+  const double curving_V = bank.chemistry->resistance.slow_curving_V * bank.cells;
+  const double share = curving_V > 0.0 ? y[kSlow_V] / curving_V : 0.0;
+  return y[kFast_V] + y[kSlow_V] * (1.0 + share * share);
 }
 
 double available_of(const Bank& bank, std::span<const double> y) {
@@ -92,7 +100,7 @@ Poles poles_of(const Bank& bank, std::span<const double> y) {
   poles.ocv_V = open_circuit_V(bank, poles.available, y[kTemperature_C]);
   poles.side_V =
       y[kSide] * bank.cells * 1e-3 * curve_at(bank.chemistry->hysteresis.half_gap_mV, poles.available, 0.0);
-  poles.source_V = poles.ocv_V - poles.side_V - y[kFast_V] - y[kSlow_V];
+  poles.source_V = poles.ocv_V - poles.side_V - pairs_V(bank, y);
   poles.discharge_ohm = r.ohmic + bank.fixed_ohm;
   poles.charge_ohm = poles.discharge_ohm + r.charging;
   const double share =
@@ -151,7 +159,7 @@ void slope_of(const Bank& bank, std::span<const double> y, double current_A, dou
   const double mixing_W = seeping_A * (open_circuit_V(bank, bound, temperature_C) - poles.ocv_V);
   const double ohm = (current_A < 0.0 ? poles.charge_ohm : poles.discharge_ohm) - bank.cable_ohm;
   const double entropic_V_K = 1e-3 * curve_at(c.entropic_mV_per_K, y[kCharge], 0.0);
-  const double heat_W = ohm * current_A * current_A + (y[kFast_V] + y[kSlow_V] + poles.side_V) * current_A +
+  const double heat_W = ohm * current_A * current_A + (pairs_V(bank, y) + poles.side_V) * current_A +
                         poles.ocv_V * (side_A + lost_A + self_A) + mixing_W -
                         current_A * (temperature_C + kKelvin) * bank.cells * entropic_V_K;
   const bool boxed = bank.enclosure.loss_W_K > 0.0;

@@ -150,8 +150,9 @@ bank::State<double> after_pieces(const bank::Parameters<double>& p, bank::State<
 
 // The same minute as 10 and 50 s, 50 and 10 s, or three parts: charge agrees to 3e-6 with everything that
 // depends on charge, temperature and voltage left in, side reaction and coulombic loss included, wherever a
-// charger would let it: no charge beyond the absorption voltage, where gassing grows e-fold each 90
-// mV.
+// charger would let it: no charge beyond the absorption voltage, where gassing grows e-fold each 90 mV. At
+// 50 degC lead-acid gasses 2e-5 of its capacity in that minute, and its voltage moves by 20 mV within it
+// where the level crosses the knee: a fifth of the gassing.
 TEST_P(EveryChemistry, OrderOfSplittingAStepDoesNotMatterToTheCharge) {
   const auto p = parameters(60.0);
   base::RandomStream random(8);
