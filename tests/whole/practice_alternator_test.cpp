@@ -128,6 +128,26 @@ TEST(ControlledAlternator, GivesWhatTheWiringLetsThroughAndNothingWhileItsVoltag
   }
 }
 
+// A DC-DC converter does not mend that where its wire is thin: 20 A at 14.2 V are 316 W at its input. Through
+// 40 mohm that takes 23.5 A and leaves 13.5 V of 14.4 V, but of 12.7 V only 11.6 V (27.3 A), and it stops
+// below 12 V.
+TEST(ControlledAlternator, StarvesAConverterWhileItsVoltageIsLow) {
+  const Practice plan = towing(R"(output_limit = "20 A"
+efficiency = "90 %"
+alternator_voltage = "14.4 V"
+alternator_low_voltage = "12.7 V"
+low_share = "60 %"
+input_lock_out = "12 V"
+loop_resistance = "40 mohm")");
+  const Told told = plan.tell(kBank);
+  for (std::size_t i = kNine; i < kNine + kDrive_min; ++i) {
+    EXPECT_NEAR(charging_A(told, i), told.series.minutes.at(i).engine_low ? 0.0 : 20.0, 0.01) << i;
+  }
+  EXPECT_NEAR(told.fared.ledger.charged_Ah, 20.0 * 2.0 * 0.4, 0.1);
+  const std::string text = plan.caution(kStarved, plan.bank(kBank), told);
+  EXPECT_NE(text.find("11.6"), std::string::npos) << text;
+}
+
 // An alternator whose regulator holds 15.8 V has filled the bank and goes on: the protection opens under full
 // current, and the machine loses its battery.
 TEST(LoadDump, FollowsAnAlternatorThatHoldsTooHighAVoltage) {
