@@ -3,6 +3,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "app/json_parts.h"
 #include "app/version.h"
 #include "engine/advise/caution.h"
 #include "files/utc_text.h"
@@ -193,6 +194,10 @@ Json stamp(const PlanOnHand& hand) {
 std::string dump(const Json& json) { return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n"; }
 
 }  // namespace
+
+Json range_json(const units::Ranged& range) { return ranged(range); }
+Json problem_list_json(const base::Problems& problems) { return problems_json(problems); }
+std::string json_text(const Json& json) { return dump(json); }
 
 std::string to_json(const AdviseResponse& response) {
   Json json;

@@ -33,6 +33,42 @@ std::string chemistries(const files::Catalogue& catalogue) {
                rows);
 }
 
+const char* form_of(cell::FormFactor form) {
+  switch (form) {
+    case cell::FormFactor::kCylindrical:
+      return "cylindrical";
+    case cell::FormFactor::kPrismatic:
+      return "prismatic";
+    case cell::FormFactor::kPouch:
+      return "pouch";
+  }
+  return "";
+}
+
+std::string cells(const files::Catalogue& catalogue) {
+  std::vector<std::vector<std::string>> rows;
+  for (const cell::CellFormat& c : catalogue.cells) {
+    const cell::CellSize& s = c.size;
+    const std::string floor = c.form == cell::FormFactor::kCylindrical
+                                  ? figure(s.diameter_mm)
+                                  : figure(s.thickness_mm) + " x " + figure(s.width_mm);
+    rows.push_back({c.id, c.chemistry, form_of(c.form), floor + " x " + figure(s.height_mm),
+                    figure(c.capacity_Ah), figure(c.mass_kg.typical), figure(c.ohmic_ohm.typical * 1000.0),
+                    figure(c.continuous_A), figure(c.peak_A), figure(c.charge_A)});
+  }
+  return table({{"Cell", Align::kLeft},
+                {"Chemistry", Align::kLeft},
+                {"Form", Align::kLeft},
+                {"Size mm", Align::kLeft},
+                {"Ah", Align::kRight},
+                {"kg", Align::kRight},
+                {"mohm", Align::kRight},
+                {"Discharge A", Align::kRight},
+                {"Peak A", Align::kRight},
+                {"Charge A", Align::kRight}},
+               rows);
+}
+
 std::string batteries(const files::Catalogue& catalogue) {
   std::vector<std::vector<std::string>> rows;
   for (const bank::Battery& b : catalogue.batteries) {
@@ -80,6 +116,8 @@ int run(const std::string& kind) {
   std::string text;
   if (kind == "chemistries" || kind == "all") text += chemistries(all);
   if (kind == "all") text += "\n";
+  if (kind == "cells" || kind == "all") text += cells(all);
+  if (kind == "all") text += "\n";
   if (kind == "batteries" || kind == "all") text += batteries(all);
   if (kind == "all") text += "\n";
   if (kind == "appliances" || kind == "all") text += appliances(all);
@@ -90,10 +128,13 @@ int run(const std::string& kind) {
 
 void add_catalogue(CLI::App& app, int& exit_code) {
   auto kind = std::make_shared<std::string>("all");
-  CLI::App* command = app.add_subcommand("catalogue", "List chemistries, batteries and appliances");
-  command->add_option("KIND", *kind, "chemistries, batteries, appliances or all (default)")
-      ->check(CLI::IsMember({"chemistries", "batteries", "appliances", "all"}));
-  command->callback([kind, &exit_code] { exit_code = run(*kind); });
+  CLI::App* command = app.add_subcommand("catalogue", "List chemistries, cells, batteries and appliances");
+  command->add_option("KIND", *kind, "chemistries, cells, batteries, appliances or all (default)")
+      ->check(CLI::IsMember({"chemistries", "cells", "batteries", "appliances", "all"}));
+  const CLI::App* compose = add_compose(*command, exit_code);
+  command->callback([kind, command, compose, &exit_code] {
+    if (!command->got_subcommand(compose)) exit_code = run(*kind);
+  });
 }
 
 }  // namespace voltwright::cli

@@ -62,9 +62,20 @@ const Record* by_id(const std::vector<Record>& records, std::string_view id) {
   return found != records.end() && found->id == id ? &*found : nullptr;
 }
 
+template <class Record>
+void name_a_chemistry(const std::vector<Record>& records, const std::string& folder,
+                      const Catalogue& catalogue, base::Problems& problems) {
+  for (const Record& record : records) {
+    if (catalogue.chemistry(record.chemistry) != nullptr) continue;
+    problems.push_back(problem_of("No chemistry has this id.", folder + record.id + ".json", "chemistry",
+                                  record.chemistry, "Use the file name of a record in chemistries/."));
+  }
+}
+
 }  // namespace
 
 const cell::Chemistry* Catalogue::chemistry(std::string_view id) const { return by_id(chemistries, id); }
+const cell::CellFormat* Catalogue::cell(std::string_view id) const { return by_id(cells, id); }
 const bank::Battery* Catalogue::battery(std::string_view id) const { return by_id(batteries, id); }
 const demand::Appliance* Catalogue::appliance(std::string_view id) const { return by_id(appliances, id); }
 
@@ -76,19 +87,17 @@ base::Result<Catalogue> read_catalogue_files(std::span<const EmbeddedFile> files
     hash.add(file.name);
     hash.add(file.bytes);
     take(file, "chemistries/", read_chemistry, catalogue.chemistries, problems);
+    take(file, "cells/", read_cell, catalogue.cells, problems);
     take(file, "batteries/", read_battery, catalogue.batteries, problems);
     take(file, "appliances/", read_appliance, catalogue.appliances, problems);
   }
   catalogue.mark = hash.mark();
   sort_by_id(catalogue.chemistries, problems);
+  sort_by_id(catalogue.cells, problems);
   sort_by_id(catalogue.batteries, problems);
   sort_by_id(catalogue.appliances, problems);
-  for (const bank::Battery& battery : catalogue.batteries) {
-    if (catalogue.chemistry(battery.chemistry) != nullptr) continue;
-    problems.push_back(problem_of("No chemistry has this id.", "batteries/" + battery.id + ".json",
-                                  "chemistry", battery.chemistry,
-                                  "Use the file name of a record in chemistries/."));
-  }
+  name_a_chemistry(catalogue.cells, "cells/", catalogue, problems);
+  name_a_chemistry(catalogue.batteries, "batteries/", catalogue, problems);
   if (base::has_error(problems)) return problems;
   return catalogue;
 }

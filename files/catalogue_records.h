@@ -6,6 +6,7 @@
 #include "engine/bank/battery.h"
 #include "engine/base/result.h"
 #include "engine/cell/chemistry.h"
+#include "engine/cell/format.h"
 #include "engine/demand/appliance.h"
 
 namespace voltwright::files {
@@ -15,6 +16,7 @@ inline constexpr int kCatalogueFormat = 1;
 /// Each reads one record; `name` is shown in problems, and all problems of the text come at once. Sources,
 /// dated facts for charts and unknown keys are not looked at: tools/check_catalogue does that.
 base::Result<cell::Chemistry> read_chemistry(std::string_view text, const std::string& name);
+base::Result<cell::CellFormat> read_cell(std::string_view text, const std::string& name);
 base::Result<bank::Battery> read_battery(std::string_view text, const std::string& name);
 base::Result<demand::Appliance> read_appliance(std::string_view text, const std::string& name);
 

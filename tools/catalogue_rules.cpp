@@ -19,7 +19,7 @@ constexpr std::array kUnits = {
     "_h",         "_s",           "_min",       "_kg",         "_L",         "_ohm",      "_ohm_Ah",
     "_mV_per_K",  "_V_per_K",     "_W_per_K",   "_per_V",      "_per_K",     "_per_h",    "_per_day",
     "_per_month", "_A_per_Ah",    "_J_per_kgK", "_kJ_per_mol", "_Wh_per_kg", "_Wh_per_L", "_Wh_per_day",
-    "_USD",       "_USD_per_kWh", "_years",     "_year",       "_n"};
+    "_USD",       "_USD_per_kWh", "_years",     "_year",       "_mm",        "_n"};
 
 // Ratios, shares, counts and calendar years have no unit; each is listed on purpose.
 constexpr std::array kWithoutUnit = {"available_fraction",

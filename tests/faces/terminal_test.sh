@@ -78,6 +78,30 @@ run 2 simulate good.toml --bank lfp-12v-100ah:zz
 run 0 catalogue batteries
 grep -q lfp-12v-100ah out || complain "the catalogue lists no lfp-12v-100ah"
 
+run 0 catalogue cells
+grep -q lfp-prismatic-100ah out || complain "the catalogue lists no lfp-prismatic-100ah"
+run 0 catalogue compose --help
+grep -q -- "--case-mass" out || complain "compose --help lists no --case-mass"
+run 2 catalogue compose
+run 2 catalogue compose lfp-prismatic-100ah
+run 2 catalogue compose lfp-prismatic-100ai --series 4
+silent "a wrong cell"
+grep -q '"lfp-prismatic-100ah"' err || complain "a misspelt cell does not bring the near one"
+run 2 catalogue compose lfp-prismatic-100ah --series 0
+run 2 catalogue compose lfp-prismatic-100ah --series 4 --case-mass "1.5 V"
+grep -q -- "--case-mass" err || complain "a wrong mass does not name its option"
+run 2 catalogue compose lfp-prismatic-100ah --series 4 --wall "-1 mm"
+run 2 catalogue compose lfp-prismatic-100ah --series x --json
+run 0 catalogue compose lfp-prismatic-100ah --series 4 --parallel 2 --case-mass "1.5 kg"
+grep -qE '^Mass +18\.6 +kg .*case 1\.5' out || complain "compose does not take the mass of the case: $(grep Mass out)"
+grep -qE '^Nominal +12\.8 +V' out || complain "compose gives no nominal voltage"
+run 0 catalogue compose lfp-prismatic-100ah --series 4 --json
+grep -q '"id": "lfp-prismatic-100ah-4s1p"' out || complain "compose --json brings no record"
+run 0 catalogue compose lfp-prismatic-100ah --series 1 --json
+grep -q '"record": null' out || complain "one cell brings a record, though no house system runs on it"
+run 2 catalogue compose nothing --series 4 --json
+grep -q '"problems"' out || complain "compose --json does not print its problems as JSON"
+
 run 0 simulate good.toml --bank lfp-12v-100ah --csv minutes.csv
 [ "$(wc -l <minutes.csv)" -eq 2881 ] || complain "two days are not 2880 minutes and a header"
 head -n 1 minutes.csv | grep -q '^utc,state_of_charge,' || complain "the minutes have no header row"

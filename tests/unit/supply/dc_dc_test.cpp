@@ -6,8 +6,9 @@
 namespace voltwright::supply {
 namespace {
 
-// 20 A at 13.8 V and 90 % are 307 W at the input. 13.6 V behind 79 mohm (12 AWG, 7.6 m each way): 26.7 A, 2.1 V
-// lost, 11.5 V left. Behind 20 mohm: 23.4 A, 0.46 V lost. The quadratic solved independently; practitioners' case.
+// 20 A at 13.8 V and 90 % are 307 W at the input. 13.6 V behind 79 mohm (12 AWG, 7.6 m each way): 26.7 A, 2.1
+// V lost, 11.5 V left. Behind 20 mohm: 23.4 A, 0.46 V lost. The quadratic solved independently;
+// practitioners' case.
 TEST(DcDcInput, DrawsMoreThanItGives) {
   const DcDcInput thin = dc_dc_input(13.6, 0.079, 20.0 * 13.8, 0.9);
   ASSERT_TRUE(thin.possible);

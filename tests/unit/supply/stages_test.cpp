@@ -63,5 +63,30 @@ TEST(Stages, StartsOverWhenTheVoltageHasFallen) {
   }
 }
 
+// An equalising charge follows an absorption when it is due, holds its own voltage for its own time, above
+// the cap for ordinary charging, and is then not due again.
+TEST(Stages, EqualisesWhenDue) {
+  StageSettings<double> g = settings();
+  g.highest_V = 15.5;
+  g.equalise_V = 15.9;
+  g.equalise_s = 7200.0;
+  g.equalise_every_s = 30.0 * 86400.0;
+  StageState<double> s;
+  s.stage = 1.0;
+  s.since_equalised_s = 29.0 * 86400.0;
+  next_stage<double>(g, s, true, 14.4, -1.0, 60.0);
+  EXPECT_EQ(s.stage, 2.0) << "not due yet";
+  s.stage = 1.0;
+  for (int i = 0; i < 1440; ++i) notice_source<double>(s, true, 60.0);
+  next_stage<double>(g, s, true, 14.4, -1.0, 60.0);
+  EXPECT_EQ(s.stage, 3.0);
+  EXPECT_EQ(set_point<double>(g, s, 25.0), 15.9);
+  for (int i = 0; i < 119; ++i) next_stage<double>(g, s, true, 15.9, -3.0, 60.0);
+  EXPECT_EQ(s.stage, 3.0);
+  next_stage<double>(g, s, true, 15.9, -3.0, 60.0);
+  EXPECT_EQ(s.stage, 2.0);
+  EXPECT_EQ(s.since_equalised_s, 0.0);
+}
+
 }  // namespace
 }  // namespace voltwright::supply

@@ -16,6 +16,7 @@ std::string problems_of(const std::string& inside) {
 TEST(CatalogueRules, GoodRecordPasses) {
   EXPECT_EQ(problems_of(R"("mass": {"mass_kg": {"min": 1, "typical": 2, "max": 3}, "source": "bib:a"})"), "");
   EXPECT_EQ(problems_of(R"("c": {"ocv_V_by_soc": [[0, 1], [1, 2]], "derived_from": "a fit"})"), "");
+  EXPECT_EQ(problems_of(R"("size": {"diameter_mm": 18, "height_mm": 65, "source": "bib:a"})"), "");
   EXPECT_EQ(problems_of(R"("evidence": {"sources_n": 3})"), "");
   EXPECT_EQ(problems_of(R"("c": {"a_V": 3, "source": ["bib:a", "common practice, no source"]})"), "");
 }
