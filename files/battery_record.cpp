@@ -33,6 +33,11 @@ base::Result<bank::Battery> read_battery(std::string_view text, const std::strin
   result.peak_A = discharge.number("peak_A", 0.01, kMost_A);
   result.peak_s = discharge.number("peak_s", 0.001, 3600.0);
   result.charge_A = record.object("charge").number("charge_A", 0.01, kMost_A);
+  if (record.has("reduced_charge")) {
+    JsonReader reduced = record.object("reduced_charge");
+    result.reduced_charge_min_C = reduced.number("charge_min_C", -60.0, 20.0);
+    result.reduced_charge_rate = reduced.number("rate_per_h", 0.001, 1.0);
+  }
   result.extra_resistance_ohm = record.object("resistance").number("extra_resistance_ohm", 0.0, 10.0);
   JsonReader protection = record.object("protection");
   result.has_protection = protection.flag("electronic");

@@ -49,7 +49,9 @@ cell::CellLimits read_limits(JsonReader& record) {
   result.charge_rate_by_C =
       record.object("charge_rate").curve("rate_per_h_by_C", kColdest_C, kHottest_C, 0.0, 100.0);
   if (record.has("balancing")) {
-    result.balance_V = record.object("balancing").number("balance_V", 0.1, kCellMost_V);
+    JsonReader balancing = record.object("balancing");
+    result.balance_V = balancing.number("balance_V", 0.1, kCellMost_V);
+    result.bleed_A = balancing.number("bleed_A", 0.001, 100.0);
   }
   if (result.min_V > result.max_V) {
     record.report("voltage_limits", "The lower limit lies above the upper one.", "", "min_V < max_V",

@@ -147,8 +147,17 @@ std::optional<advise::NamedBank> read_incumbent(Section section, Voltage system)
   Fraction lost_fraction;
   section.set<Fraction>("lost_capacity", parse_fraction,
                         {fraction(0.0), fraction(0.95), "0 % to 95 %", "\"15 %\""}, lost_fraction);
-  section.finish();
   bank.age_fraction = as_fraction(lost_fraction);
+  Fraction weakest;
+  section.set<Fraction>("weakest_cell", parse_fraction,
+                        {fraction(0.0), fraction(0.9), "0 % to 90 %", "\"4 %\""}, weakest);
+  bank.weakest_below = as_fraction(weakest);
+  Fraction ahead;
+  section.set<Fraction>("fullest_cell", parse_fraction,
+                        {fraction(0.0), fraction(0.9), "0 % to 90 %", "\"5 %\""}, ahead);
+  bank.ahead = as_fraction(ahead);
+  if (const auto factor = section.number("resistance", 0.5, 50.0)) bank.resistance_factor = *factor;
+  section.finish();
   if (battery == nullptr) return std::nullopt;
   const int needed = series_for(*battery, system);
   bank.in_series = in_series ? static_cast<int>(*in_series) : std::max(needed, 1);

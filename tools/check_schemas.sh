@@ -14,7 +14,8 @@ fi
 
 failed=0
 total=0
-for pair in chemistries:chemistry cells:cell batteries:battery appliances:appliance; do
+for pair in chemistries:chemistry cells:cell batteries:battery appliances:appliance \
+  published_curves:published_curves; do
   folder=$root/catalogue/${pair%%:*}
   schema=$root/catalogue/schema/${pair##*:}.schema.json
   set --

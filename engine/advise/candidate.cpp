@@ -57,7 +57,9 @@ Candidate named_candidate(const NamedBank& named, std::span<const cell::Chemistr
     if (battery.id != named.battery) continue;
     const cell::Chemistry* chemistry = chemistry_of(chemistries, battery.chemistry);
     if (chemistry == nullptr) break;
-    return make(battery, *chemistry, {named.in_series, named.in_parallel, named.age_fraction});
+    return make(battery, *chemistry,
+                {named.in_series, named.in_parallel, named.age_fraction, named.weakest_below, named.ahead,
+                 named.resistance_factor});
   }
   return {};
 }

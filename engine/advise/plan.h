@@ -31,7 +31,10 @@ struct NamedBank {
   std::string battery;  // catalogue id
   int in_series = 1;
   int in_parallel = 1;
-  double age_fraction = 0.0;  // share of capacity already lost
+  double age_fraction = 0.0;       // share of capacity already lost
+  double weakest_below = 0.0;      // share by which the weakest cell is smaller than the mean
+  double ahead = 0.0;              // state of charge of the fullest cell above the mean
+  double resistance_factor = 1.0;  // of the cells against new
 };
 
 struct CandidateRule {

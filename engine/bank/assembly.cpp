@@ -68,7 +68,7 @@ Parameters<double> assemble(const Battery& battery, const cell::Chemistry& chemi
   const double cells = static_cast<double>(battery.cells_in_series) * layout.in_series;
   const double rated_Ah = battery.capacity_Ah * layout.in_parallel;
   const double fresh = (1.0 - layout.lost_capacity) * (1.0 - layout.weakest_below);
-  const double ohm_per_ohm_Ah = cells / rated_Ah;
+  const double ohm_per_ohm_Ah = layout.resistance_factor * cells / rated_Ah;
   const auto& resistance = chemistry.resistance;
 
   Parameters<double> p;
@@ -102,7 +102,7 @@ Parameters<double> assemble(const Battery& battery, const cell::Chemistry& chemi
   p.enclosure_K_W = enclosure.loss_W_K > 0.0 ? 1.0 / enclosure.loss_W_K : 0.0;
   p.enclosure_capacity_J_K = enclosure.loss_W_K > 0.0 ? enclosure.capacity_J_K : 0.0;
   p.balance_V = chemistry.limits.balance_V;
-  p.bleed_A = battery.bleed_A * layout.in_parallel;
+  p.bleed_A = chemistry.limits.bleed_A * layout.in_parallel;
   return with_step(p, step_s);
 }
 

@@ -49,8 +49,10 @@ struct Enclosure {
 struct Layout {
   int in_series = 1;
   int in_parallel = 1;
-  double lost_capacity = 0.0;  // share of rated capacity already lost
-  double weakest_below = 0.0;  // share by which the weakest cell of a string is smaller than the mean
+  double lost_capacity = 0.0;      // share of rated capacity already lost
+  double weakest_below = 0.0;      // share by which the weakest cell of a string is smaller than the mean
+  double ahead = 0.0;              // state of charge of the fullest cell above the mean at the start
+  double resistance_factor = 1.0;  // of the cells against new
 };
 
 /// What a person wants to know of a bank before it is simulated.

@@ -30,7 +30,10 @@ struct Battery {
   double over_voltage_V = 0.0;        // protection opens for charge; 0 if none
   double under_voltage_V = 0.0;  // protection opens for discharge; for lead-acid the cut-off of the loads
   double under_voltage_release_V = 0.0;
-  double bleed_A = 0.0;  // balancing current of the fullest cell
+  /// Where the maker permits a reduced charge below the chemistry's lower limit: down to this temperature at
+  /// this rate, multiples of the capacity per hour. Rate 0 = not permitted.
+  double reduced_charge_min_C = 0.0;
+  double reduced_charge_rate = 0.0;
 };
 
 }  // namespace voltwright::bank

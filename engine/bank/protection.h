@@ -13,6 +13,8 @@ struct Guard {
   R discharge_min_C{-20.0}, discharge_max_C{60.0};
   R hysteresis_K{3.0};
   R charge_limit_A{50.0};
+  R reduced_below_C{-1e9};  // at and below this the charge limit is reduced_A, whatever the chemistry says
+  R reduced_A{0.0};
   R over_voltage_V{1e9};   // protection opens for charge
   R under_voltage_V{0.0};  // opens for discharge, or the loads' cut-off
   R under_voltage_release_V{0.0};
@@ -73,7 +75,8 @@ Permission<R> permit(const Guard<R>& g, GuardState<R>& s, const Parameters<R>& p
   const R freezing_C = look_up<R>(p.tables, &cell::Tables::freezing_C, bank.charge).value;
   s.frozen = latch<R>(s.frozen, t<freezing_C, t> freezing_C + R(1.0));
   const R rate = look_up<R>(p.tables, &cell::Tables::charge_rate_per_h, t).value;
-  const R limit_A = base::min_of<R>(g.charge_limit_A, rate * p.capacity_Ah);
+  const R borne_A = L::select(t > g.reduced_below_C, rate * p.capacity_Ah, g.reduced_A);
+  const R limit_A = base::min_of<R>(g.charge_limit_A, borne_A);
   const auto charge_blocked = s.charge_cold + s.charge_hot + s.over_voltage + s.frozen > R(0.5);
   Permission<R> permission;
   permission.charge_limit_A = L::select(charge_blocked, R(0.0), limit_A);

@@ -64,6 +64,7 @@ struct CellLimits {
   Curve
       charge_rate_by_C;  // permitted charge, multiples of rated capacity per hour, against degC; empty = any
   double balance_V = 0.0;  // protection bleeds the fullest cells above this; 0 = none
+  double bleed_A = 0.0;    // with this current, for each cell
 };
 
 struct ChargeStages {

@@ -35,6 +35,11 @@ bank::Guard<double> make_guard(const bank::Battery& battery, const cell::Chemist
   guard.discharge_max_C = limits.discharge_max_C;
   guard.hysteresis_K = limits.hysteresis_K;
   guard.charge_limit_A = figures.charge_A;
+  if (battery.reduced_charge_rate > 0.0) {
+    guard.reduced_below_C = limits.charge_min_C;
+    guard.reduced_A = battery.reduced_charge_rate * figures.capacity_Ah;
+    guard.charge_min_C = battery.reduced_charge_min_C;
+  }
   if (figures.over_voltage_V > 0.0) guard.over_voltage_V = figures.over_voltage_V;
   guard.under_voltage_V = figures.under_voltage_V;
   guard.under_voltage_release_V = figures.under_voltage_release_V;
@@ -165,6 +170,7 @@ System<double> make_system(const bank::Battery& battery, const cell::Chemistry& 
   const double cells = static_cast<double>(battery.cells_in_series) * layout.in_series;
   const auto own = own_stages(battery, chemistry, layout, installation.system_V);
   system.start_charge = full_charge_at(chemistry, chemistry.stages.absorption_V);
+  system.start_ahead = layout.ahead;
   system.chargers[kSolar] = make_charger(own, chemistry, cells, installation.solar);
   system.chargers[kEngine] =
       make_charger(own, chemistry, cells,
@@ -193,6 +199,7 @@ SystemState<double> full_and_rested(const System<double>& system, double tempera
   SystemState<double> state;
   state.bank.charge = system.start_charge;
   state.bank.side = -1.0;
+  state.bank.ahead = system.start_ahead;
   state.bank.temperature_C = temperature_C;
   state.bank.enclosure_C = temperature_C;
   state.bus_V = bank::terminal<double>(system.bank, state.bank).source_V;

@@ -33,6 +33,7 @@ struct System {
   bank::Guard<R> guard;
   std::array<supply::Charger<R>, kSourceKinds> chargers;
   R peak_A{1e9};                    // a start that asks more of the bank fails
+  R start_ahead{0.0};               // of the fullest cell
   R start_charge{1.0};              // state of charge at which the bank's own profile ends
   double inverter_cable_ohm = 0.0;  // loop
   double inverter_cut_off_V = 0.0;

@@ -81,6 +81,21 @@ TEST(Protection, TemperatureReducesTheChargeCurrent) {
   EXPECT_EQ(s.permit(g, 15.0).charge_limit_A, 50.0) << "never above the ordinary limit";
 }
 
+// Where a maker permits a reduced charge in the cold, that rate holds at and below the chemistry's limit.
+TEST(Protection, AReducedChargeInTheColdWhereItIsPermitted) {
+  Bench s;
+  s.chemistry.limits.charge_rate_by_C = {{0.0, 0.0}, {0.5, 0.1}, {15.0, 1.0}};
+  s.build();
+  Guard<double> g = guard();
+  g.charge_min_C = -10.0;
+  g.reduced_below_C = 0.0;
+  g.reduced_A = 5.0;
+  EXPECT_NEAR(s.permit(g, -5.0).charge_limit_A, 5.0, 1e-9);
+  EXPECT_NEAR(s.permit(g, 0.0).charge_limit_A, 5.0, 1e-9);
+  EXPECT_NEAR(s.permit(g, 0.5).charge_limit_A, 10.0, 1e-9);
+  EXPECT_EQ(s.permit(g, -10.0).charge_limit_A, 0.0);
+}
+
 TEST(Protection, OverVoltageOpensForChargeOnly) {
   Bench s;
   s.watch(guard(), 14.7, 0.99, 0.99, -20.0);

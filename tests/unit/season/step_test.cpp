@@ -64,6 +64,8 @@ System<Wide> packed(const std::vector<System<double>>& plain) {
   VW_PICK(guard.discharge_max_C);
   VW_PICK(guard.hysteresis_K);
   VW_PICK(guard.charge_limit_A);
+  VW_PICK(guard.reduced_below_C);
+  VW_PICK(guard.reduced_A);
   VW_PICK(guard.over_voltage_V);
   VW_PICK(guard.under_voltage_V);
   VW_PICK(guard.under_voltage_release_V);
