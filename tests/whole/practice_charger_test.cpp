@@ -71,6 +71,22 @@ TEST(FloodedProfile, DoesLessHarmInTheWarm) {
   EXPECT_EQ(warm.fared.ledger.charge_blocked_h, 0.0);
 }
 
+// A bank is charged as far as its fullest cell lets it. With that cell 0.2 % of charge above the mean and 80
+// V for each unit of charge at the top of the curve, the protection sees 4 x 0.16 = 0.64 V more: 14.2 V
+// pass, 14.7 V do not.
+TEST(FloodedProfile, OpensTheProtectionOfAnUnevenBank) {
+  const Practice wrong = on_shore("25 degC", kFlooded, "08:00-23:00", 3);
+  advise::Candidate uneven = wrong.bank("lfp-12v-100ah");
+  uneven.layout.ahead = 0.002;
+  const Told told = wrong.tell(uneven);
+  EXPECT_GE(times(told, season::EventKind::kChargeBlocked), 1);
+  EXPECT_GT(told.fared.ledger.charge_blocked_h, 0.5);
+  EXPECT_TRUE(holds(wrong.caution(kWrong, uneven, told), "blocked for charge"));
+  const Told own = on_shore("25 degC", "", "08:00-23:00", 3).tell(uneven);
+  EXPECT_EQ(times(own, season::EventKind::kChargeBlocked), 0);
+  EXPECT_GT(own.fared.daily_high.at(2), 0.98F);
+}
+
 // The other way round: an iron-phosphate setting ends after half an hour at 14.2 V. Glass-mat asks for 6
 // x 2.42 = 14.5 V until the current has fallen to a hundredth of its capacity.
 TEST(IronPhosphateProfile, LeavesGlassMatUndercharged) {

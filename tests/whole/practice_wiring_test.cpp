@@ -179,41 +179,40 @@ TEST(MicrowaveOven, StopsWithinSecondsBehindABadConnection) {
 }
 
 // An air conditioner's inverter cuts out "at 90 %": the meter counts ampere-hours against a figure that was
-// typed in, the inverter watches the voltage. Four 100 Ah batteries at 90 A: healthy, (0.242 ohm Ah x 6 / 400
-// Ah = 3.6 mohm) x 90 A are 0.3 V; with 40 mohm more in each, 10 mohm in all, 0.9 V are gone besides.
-Told air_conditioner(const std::string& cut_off, double more_ohm_each) {
-  bank::Battery battery = *catalogue().battery("flooded-12v-100ah");
-  battery.extra_resistance_ohm += more_ohm_each;
-  const cell::Chemistry& chemistry = *catalogue().chemistry(battery.chemistry);
-  return Practice(warm_cabin() + R"(
+// typed in, the inverter watches the voltage. Four 100 Ah batteries at 90 A: new, (0.242 ohm Ah x 6 / 400 Ah
+// = 3.6 mohm) x 90 A are 0.3 V; aged to 3.75 times that, 13.6 mohm, 1.2 V.
+Told air_conditioner(const std::string& cut_off, double resistance_factor) {
+  const Practice plan(warm_cabin() + R"(
 [inverter]
 rated = "2 kW"
 idle = "20 W"
 restart = "13 V"
 off_when_unused = true
 cut_off = ")" + cut_off +
-                  R"("
+                      R"("
 
 [[load]]
 name = "Air conditioner"
 power = "1 kW"
 feed = "inverter"
 window = "00:00-06:00"
-)" + winter_stay(1))
-      .tell(bank_of(battery, chemistry, 1, 4));
+)" + winter_stay(1));
+  advise::Candidate bank = plan.bank("flooded-12v-100ah", 4);
+  bank.layout.resistance_factor = resistance_factor;
+  return plan.tell(bank);
 }
 
 TEST(AirConditionerOnAgedBatteries, CutsOutByVoltageNotByCharge) {
-  const Told aged = air_conditioner("11 V", 0.040);
+  const Told aged = air_conditioner("11 V", 3.75);
   ASSERT_EQ(times(aged, season::EventKind::kInverterTrip), 1);
   EXPECT_NEAR(aged.fared.lowest_charge, 0.90, 0.03);
   EXPECT_EQ(aged.fared.ledger.loads_off_h, 0.0);
   // A healthy bank of the same charge carries on to the half at which the loads are taken off.
-  const Told healthy = air_conditioner("11 V", 0.0);
+  const Told healthy = air_conditioner("11 V", 1.0);
   EXPECT_EQ(times(healthy, season::EventKind::kInverterTrip), 0);
   EXPECT_NEAR(healthy.fared.lowest_charge, 0.50, 0.01);
   // Nothing else changed, a lower setting lets the aged one run on too.
-  const Told lower = air_conditioner("10.6 V", 0.040);
+  const Told lower = air_conditioner("10.6 V", 3.75);
   EXPECT_LT(lower.fared.lowest_charge, aged.fared.lowest_charge - 0.1);
 }
 

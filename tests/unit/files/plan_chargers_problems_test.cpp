@@ -89,6 +89,13 @@ INSTANTIATE_TEST_SUITE_P(
                     Row{"contacts = \"20 mohm\"", "contact = \"20 mohm\"", 46, "Did you mean contacts?"},
                     Row{"one_way = \"5 m\", area", "one_way = \"5 mm\", area", 21, "1 cm to 100 m"}));
 
+INSTANTIATE_TEST_SUITE_P(
+    Incumbent, BrokenCharging,
+    testing::Values(Row{"weakest_cell = \"4 %\"", "weakest_cell = \"91 %\"", 16, "0 % to 90 %"},
+                    Row{"fullest_cell = \"1.5 %\"", "fullest_cell = \"1.5 A\"", 16, "A is a current"},
+                    Row{"resistance = 2.5", "resistance = 51", 14, "0.5 to 50"},
+                    Row{"resistance = 2.5", "resistance = \"2.5\"", 14, "number"}));
+
 TEST(PlanFarLoads, AreAtMostFour) {
   std::string text = short_plan();
   for (int i = 1; i <= 4; ++i) {

@@ -1,4 +1,5 @@
-// Keys of plans that set chargers, far loads, heaters on surplus and controlled alternators: what they read.
+// Keys of plans that set chargers, far loads, heaters on surplus, controlled alternators and aged banks: what
+// they read.
 #include <gtest/gtest.h>
 
 #include <string>
@@ -107,6 +108,19 @@ TEST(PlanBank, ReadsHeaterSourceAndLagsOfTheBay) {
   EXPECT_TRUE(plan.surroundings.heater_on_surplus);
   EXPECT_DOUBLE_EQ(units::as_seconds(plan.surroundings.engine_bay_warms), 900.0);
   EXPECT_DOUBLE_EQ(units::as_seconds(plan.surroundings.engine_bay_cools), 7200.0);
+}
+
+TEST(PlanIncumbent, ReadsHowTheBankHasAged) {
+  const advise::Plan plan = read_good(charging_plan());
+  ASSERT_TRUE(plan.incumbent);
+  EXPECT_NEAR(plan.incumbent->weakest_below, 0.04, 1e-12);
+  EXPECT_NEAR(plan.incumbent->ahead, 0.015, 1e-12);
+  EXPECT_DOUBLE_EQ(plan.incumbent->resistance_factor, 2.5);
+  const advise::Plan plain = read_good(full_plan());
+  ASSERT_TRUE(plain.incumbent);
+  EXPECT_DOUBLE_EQ(plain.incumbent->weakest_below, 0.0);
+  EXPECT_DOUBLE_EQ(plain.incumbent->ahead, 0.0);
+  EXPECT_DOUBLE_EQ(plain.incumbent->resistance_factor, 1.0);
 }
 
 TEST(PlanFarLoads, HaveCableContactsAndCutOff) {

@@ -77,6 +77,12 @@ equalise_every = "30 days"
 [chargers.mains]
 profile = "lfp"
 wakes = false
+
+[incumbent]
+battery = "lfp-12v-100ah"
+weakest_cell = "4 %"
+fullest_cell = "1.5 %"
+resistance = 2.5
 )";
 }
 

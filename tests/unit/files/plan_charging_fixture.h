@@ -1,5 +1,5 @@
 #pragma once
-// A plan that sets chargers, far loads, a heater on surplus and a controlled alternator.
+// A plan that sets chargers, far loads, a heater on surplus, a controlled alternator and an aged bank.
 #include <string>
 #include <string_view>
 
