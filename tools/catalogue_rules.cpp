@@ -15,11 +15,11 @@ using nlohmann::json;
 
 // A key may end in one of these; "_by_<what>" after it names the first number of a curve's points.
 constexpr std::array kUnits = {
-    "_V",         "_A",           "_Ah",        "_Wh",         "_W",         "_C",        "_K",
-    "_h",         "_s",           "_min",       "_kg",         "_L",         "_ohm",      "_ohm_Ah",
-    "_mV_per_K",  "_V_per_K",     "_W_per_K",   "_per_V",      "_per_K",     "_per_h",    "_per_day",
-    "_per_month", "_A_per_Ah",    "_J_per_kgK", "_kJ_per_mol", "_Wh_per_kg", "_Wh_per_L", "_Wh_per_day",
-    "_USD",       "_USD_per_kWh", "_years",     "_year",       "_mm",        "_n"};
+    "_mV",         "_V",         "_A",           "_Ah",        "_Wh",         "_W",         "_C",
+    "_K",          "_h",         "_s",           "_min",       "_kg",         "_L",         "_ohm",
+    "_ohm_Ah",     "_mV_per_K",  "_V_per_K",     "_W_per_K",   "_per_V",      "_per_K",     "_per_h",
+    "_per_day",    "_per_month", "_A_per_Ah",    "_J_per_kgK", "_kJ_per_mol", "_Wh_per_kg", "_Wh_per_L",
+    "_Wh_per_day", "_USD",       "_USD_per_kWh", "_years",     "_year",       "_mm",        "_n"};
 
 // Ratios, shares, counts and calendar years have no unit; each is listed on purpose.
 constexpr std::array kWithoutUnit = {"available_fraction",
@@ -38,6 +38,7 @@ constexpr std::array kWithoutUnit = {"available_fraction",
                                      "relative_tolerance",
                                      "relaxing_factor",
                                      "round_trip_efficiency",
+                                     "settling_share",
                                      "soc_gain",
                                      "soc_pole",
                                      "steady_fraction",

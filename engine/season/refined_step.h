@@ -1,6 +1,8 @@
 #pragma once
 // A step in which something switches - protection, a stage, a cut-off - is taken again in ever shorter ones,
 // so that the instant is met to a second. See docs/method/ledger.md and docs/method/protection.md.
+#include <cmath>
+
 #include "engine/season/step.h"
 
 namespace voltwright::season {
@@ -110,7 +112,7 @@ StepReport<R> step_at_pace(const System<R>& system, std::size_t pace, const Minu
   StepReport<R> sum{};
   const double step_s = L::lane_value(system.paced(pace).step_s, 0);
   const double part_s = L::lane_value(system.paced(pace + 1).step_s, 0);
-  const auto parts = static_cast<int>(step_s / part_s + 0.5);
+  const auto parts = static_cast<int>(std::lround(step_s / part_s));
   for (int i = 0; i < parts; ++i) {
     add_part<R>(sum, step_at_pace<R>(system, pace + 1, minute, state), 1.0 / parts);
   }

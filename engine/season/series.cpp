@@ -28,7 +28,7 @@ void add_far(const std::vector<demand::FarMinutes>& far, std::size_t minute, Min
     const auto surge_W = static_cast<double>(far[k].surge_W[minute]);
     if (surge_W > m.surge_direct_W) {
       m.surge_direct_W = surge_W;
-      m.surge_far = static_cast<std::int8_t>(k);
+      m.surge_far = static_cast<int>(k);
     }
   }
 }

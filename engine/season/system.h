@@ -2,7 +2,6 @@
 // The assembled direct-current system: bank, chargers, loads and inverter on one bus, and its state.
 #include <array>
 #include <cstddef>
-#include <cstdint>
 
 #include "engine/bank/balancing.h"
 #include "engine/bank/electrochemistry.h"
@@ -64,9 +63,9 @@ struct Minute {
   double surge_inverter_W = 0.0;
   std::array<float, kMostFarLoads> far_W{};  // direct loads behind cables of their own, besides direct_W
   std::array<float, kMostFarLoads> essential_far_W{};
-  std::int8_t surge_far = -1;  // the far load whose start surge_direct_W is; -1 = of a load at the bus
-  double solar_W = 0.0;        // tracked arrays, after the controller
-  double solar_A = 0.0;        // arrays coupled at battery voltage
+  int surge_far = -1;    // the far load whose start surge_direct_W is; -1 = of a load at the bus
+  double solar_W = 0.0;  // tracked arrays, after the controller
+  double solar_A = 0.0;  // arrays coupled at battery voltage
   bool engine = false;
   bool engine_low = false;  // a controlled alternator holds its low voltage
   bool mains = false;

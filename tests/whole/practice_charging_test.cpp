@@ -39,8 +39,9 @@ constexpr std::size_t kEvening = 1200;
 TEST(RelayCharging, FifteenMilliohmsGiveAThirdOfTheCapacity) {
   const Told told = relay_charge("9.9 mohm", "120 A");
   ASSERT_NEAR(static_cast<double>(told.trace.charge.at(kNine)), 0.49, 0.03);
-  // The resting voltage at half charge is 13.1 to 13.2 V: 66 to 72 A.
-  EXPECT_NEAR(charging_A(told, kWarmedUp), 69.0, 6.0);
+  // Owners measured 0.33 of the capacity, 66 A; at half charge, on the charging side of the hysteresis, the
+  // bank rests at 13.2 to 13.25 V: (14.2 - 13.2) V / 15 mohm.
+  EXPECT_NEAR(charging_A(told, kWarmedUp), 66.0, 6.0);
 }
 
 TEST(RelayCharging, FiveMilliohmsReachTheAlternatorsLimit) {

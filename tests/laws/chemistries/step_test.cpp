@@ -148,10 +148,11 @@ bank::State<double> after_pieces(const bank::Parameters<double>& p, bank::State<
   return s;
 }
 
-// The same minute as 10 and 50 s, 50 and 10 s, or three parts: charge agrees to 1e-6 with everything that
+// The same minute as 10 and 50 s, 50 and 10 s, or three parts: charge agrees to 3e-6 with everything that
 // depends on charge, temperature and voltage left in, side reaction and coulombic loss included, wherever a
-// charger would let it: no charge beyond the absorption voltage, where gassing grows e-fold each 90
-// mV.
+// charger would let it: no charge beyond the absorption voltage, where gassing grows e-fold each 90 mV. At
+// 50 degC lead-acid gasses 2e-5 of its capacity in that minute, and its voltage moves by 20 mV within it
+// where the level crosses the knee: a fifth of the gassing.
 TEST_P(EveryChemistry, OrderOfSplittingAStepDoesNotMatterToTheCharge) {
   const auto p = parameters(60.0);
   base::RandomStream random(8);
@@ -166,9 +167,9 @@ TEST_P(EveryChemistry, OrderOfSplittingAStepDoesNotMatterToTheCharge) {
     const auto one = after_pieces(p, start, current_A, {10.0, 50.0});
     for (const auto& pieces : {std::vector{50.0, 10.0}, std::vector{20.0, 10.0, 30.0}}) {
       const auto other = after_pieces(p, start, current_A, pieces);
-      EXPECT_NEAR(one.charge, other.charge, 1e-6);
+      EXPECT_NEAR(one.charge, other.charge, 3e-6);
       // Of what the imbalance settles to at 1C.
-      EXPECT_NEAR(one.imbalance, other.imbalance, 1e-6 / (p.tank_share * p.tank_rate_per_h));
+      EXPECT_NEAR(one.imbalance, other.imbalance, 3e-6 / (p.tank_share * p.tank_rate_per_h));
       EXPECT_NEAR(one.side, other.side, 1e-6);
     }
   }

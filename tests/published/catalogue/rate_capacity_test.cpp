@@ -44,7 +44,17 @@ TEST(ColdCharge, LimitsOfTheKinds) {
   for (const char* id : {"lfp", "nmc", "nca", "lco", "lmo"}) {
     EXPECT_DOUBLE_EQ(curve_at(chemistry(id).limits.charge_rate_by_C, 0.0), 0.0) << id;
     EXPECT_DOUBLE_EQ(curve_at(chemistry(id).limits.charge_rate_by_C, -1.0), 0.0) << id;
+    // 0.1 of the capacity an hour up to 5 degC, 0.3 up to 10 degC: common practice, no source.
+    EXPECT_DOUBLE_EQ(curve_at(chemistry(id).limits.charge_rate_by_C, 3.0), 0.1) << id;
+    EXPECT_DOUBLE_EQ(curve_at(chemistry(id).limits.charge_rate_by_C, 8.0), 0.3) << id;
+    EXPECT_GE(curve_at(chemistry(id).limits.charge_rate_by_C, 15.0), 1.0) << id;
   }
+  // Titanate charges down to -30 degC (from memory); sodium-ion from -10 degC, at 1C from 0 degC (data sheet
+  // in the data set of key sodiumData).
+  EXPECT_GE(curve_at(chemistry("lto").limits.charge_rate_by_C, -25.0), 1.0);
+  EXPECT_DOUBLE_EQ(curve_at(chemistry("sodium-ion").limits.charge_rate_by_C, -10.0), 0.0);
+  EXPECT_GT(curve_at(chemistry("sodium-ion").limits.charge_rate_by_C, -5.0), 0.0);
+  EXPECT_DOUBLE_EQ(curve_at(chemistry("sodium-ion").limits.charge_rate_by_C, 0.5), 1.0);
   for (const char* id : {"agm", "gel", "flooded"}) {
     EXPECT_DOUBLE_EQ(curve_at(chemistry(id).limits.charge_rate_by_C, -1.0), 0.3) << id;
   }

@@ -1,4 +1,4 @@
-// Catalogue cells driven through a published test at a steady temperature.
+// Catalogue cells driven through a published test, at a steady temperature or with their own heat.
 #include "engine/bank/laboratory.h"
 #include "tests/published/cells/quantities.h"
 #include "tests/published/cells/records.h"
@@ -8,9 +8,11 @@ namespace voltwright::published {
 namespace {
 
 constexpr double kStep_s = 0.5;
+constexpr double kHolding_W_K = 1e6;
 constexpr double kLongest_s = 100.0 * 3600.0;
 
-/// One cell of a record, held at its temperature by a loss without bounds.
+/// One cell of a record in air of its temperature: held there by a loss without bounds, unless the row gives
+/// a mass and a heat loss.
 struct HeldCell {
   cell::Tables tables;
   double temperature_C;
@@ -18,15 +20,15 @@ struct HeldCell {
   bank::State<double> state;
 
   explicit HeldCell(Inputs& in)
-      : HeldCell(record_of(in), in.number("capacity_Ah"), in.number("temperature_C")) {}
-  HeldCell(const cell::Chemistry& kind, double capacity_Ah, double held_C)
+      : HeldCell(record_of(in), in.number("capacity_Ah"), in.number("temperature_C"),
+                 in.number_or("mass_kg", 1.0), in.number_or("heat_loss_W_K", kHolding_W_K)) {}
+  HeldCell(const cell::Chemistry& kind, double capacity_Ah, double held_C, double mass_kg, double loss_W_K)
       : tables(cell::make_tables(kind)), temperature_C(held_C) {
-    constexpr double kHolding_W_K = 1e6;
     bank::Battery one;
     one.cells_in_series = 1;
     one.capacity_Ah = capacity_Ah;
-    one.mass_kg.typical = 1.0;
-    parameters = bank::assemble(one, kind, tables, {1, 1, 0.0}, 0.0, kHolding_W_K, kStep_s);
+    one.mass_kg.typical = mass_kg;
+    parameters = bank::assemble(one, kind, tables, {1, 1, 0.0}, 0.0, loss_W_K, kStep_s);
     state.temperature_C = held_C;
   }
   HeldCell(const HeldCell&) = delete;  // the parameters point into the tables

@@ -14,10 +14,16 @@ namespace {
 
 constexpr int kParts = 2000;
 
+/// Rest voltage on a side of the hysteresis: +1 after a discharge, -1 after a charge, 0 between the branches.
+double rest_V(const cell::Chemistry& record, double charge, double temperature_C, double side) {
+  return cell::open_circuit_V(record, charge, temperature_C) -
+         side * 1e-3 * base::curve_at(record.hysteresis.half_gap_mV, charge, 0.0);
+}
+
 double open_circuit_V(Inputs& in) {
   const auto& record = record_of(in);
   return in.number_or("cells", 1.0) *
-         cell::open_circuit_V(record, in.number("charge"), in.number_or("temperature_C", 25.0));
+         rest_V(record, in.number("charge"), in.number_or("temperature_C", 25.0), in.number_or("side", 0.0));
 }
 
 /// The same from the grid that the seasons use.
@@ -29,9 +35,9 @@ double tabled_open_circuit_V(Inputs& in) {
 }
 
 /// Midpoint rule over 2000 parts.
-double mean_V(const cell::Chemistry& record) {
+double mean_V(const cell::Chemistry& record, double side) {
   double sum = 0.0;
-  for (int i = 0; i < kParts; ++i) sum += cell::open_circuit_V(record, (i + 0.5) / kParts);
+  for (int i = 0; i < kParts; ++i) sum += rest_V(record, (i + 0.5) / kParts, 25.0, side);
   return sum / kParts;
 }
 
@@ -112,19 +118,14 @@ Quantities record_quantities() {
       {"mean_open_circuit_V",
        [](Inputs& in) {
          const auto& record = record_of(in);
-         return in.number_or("cells", 1.0) * mean_V(record);
+         return in.number_or("cells", 1.0) * mean_V(record, in.number_or("side", 0.0));
        }},
       {"stored_Wh",
        [](Inputs& in) {
          const auto& record = record_of(in);
-         return in.number("cells") * in.number("capacity_Ah") * mean_V(record);
+         return in.number("cells") * in.number("capacity_Ah") * mean_V(record, in.number_or("side", 0.0));
        }},
       {"open_circuit_rises", open_circuit_rises},
-      {"polarisation_ohm",
-       [](Inputs& in) {
-         const double at_rest_V = open_circuit_V(in);
-         return (at_rest_V - in.number("measured_V")) / in.number("current_A");
-       }},
       {"series_ohm",
        [](Inputs& in) { return ohm(in, &cell::Resistance::ohmic_ohm_Ah, &cell::Resistance::ohmic_by_soc); }},
       {"fast_ohm", fast_ohm},
