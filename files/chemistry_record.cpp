@@ -18,9 +18,13 @@ cell::Resistance read_resistance(JsonReader& record) {
   result.fast_tau_s = parts.number("fast_tau_s", 0.1, 1e5);
   result.slow_ohm_Ah = parts.number("slow_ohm_Ah", 0.0, 10.0);
   result.slow_tau_s = parts.number("slow_tau_s", 0.1, 1e6);
+  if (parts.has("slow_curving_V")) result.slow_curving_V = parts.number("slow_curving_V", 0.01, 10.0);
   if (record.has("resistance_by_soc")) {
     JsonReader by_soc = record.object("resistance_by_soc");
     result.ohmic_by_soc = by_soc.curve("ohmic_factor_by_soc", kLowestCharge, 1.0, 0.01, 100.0);
+    if (by_soc.has("slow_factor_by_soc")) {
+      result.slow_by_soc = by_soc.curve("slow_factor_by_soc", kLowestCharge, 1.0, 0.01, 100.0);
+    }
     result.relaxing_by_soc = by_soc.curve("relaxing_factor_by_soc", kLowestCharge, 1.0, 0.01, 100.0);
   }
   JsonReader by_temperature = record.object("resistance_by_temperature");

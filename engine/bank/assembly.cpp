@@ -85,6 +85,8 @@ Parameters<double> assemble(const Battery& battery, const cell::Chemistry& chemi
   p.fixed_ohm = battery.extra_resistance_ohm * layout.in_series / layout.in_parallel + cable_ohm;
   p.fast_tau_s = resistance.fast_tau_s;
   p.slow_tau_s = resistance.slow_tau_s;
+  const double curving_V = resistance.slow_curving_V * cells;
+  p.slow_curving_per_V2 = curving_V > 0.0 ? 1.0 / (curving_V * curving_V) : 0.0;
   p.settling_Ah = chemistry.hysteresis.settling_share * p.capacity_Ah;
   p.tank_share = chemistry.availability.fraction;
   p.tank_rate_per_h = chemistry.availability.exchange_per_h;

@@ -19,8 +19,9 @@ struct Parameters {
   R cable_ohm{0.0};                                       // the main cable's part of fixed_ohm
   R fast_tau_s{20.0}, slow_tau_s{400.0};
   R fast_keep{0.0}, fast_mean{0.0}, slow_keep{0.0}, slow_mean{0.0};
-  R settling_Ah{3.0};  // charge through which all but 1/e of a reversal of the hysteresis is crossed
-  R tank_share{1.0};   // c
+  R slow_curving_per_V2{0.0};  // of the slow loss v + v^3 * this, whole bank
+  R settling_Ah{3.0};          // charge through which all but 1/e of a reversal of the hysteresis is crossed
+  R tank_share{1.0};           // c
   R tank_rate_per_h{1.0};
   R tank_keep{0.0}, tank_mean{0.0};
   R empty_level{0.0};  // available level at which nothing more can be drawn at 25 degC (1 - q_max / rated)

@@ -31,6 +31,8 @@ struct Terminal {
   R ohmic_ohm;    // R0 with its factors, cells only
   R fast_ohm;
   R slow_ohm;
+  R slow_rest_V;    // loss in the slow pair over the step if no current flowed
+  R slow_step_ohm;  // what a current adds to it
   R charge_extra_ohm;
   R ocv_V;   // open-circuit voltage at no current, between the branches of the hysteresis
   R side_V;  // by how much the voltage lies below it because of the side
@@ -68,7 +70,7 @@ Terminal<R> terminal(const Parameters<R>& p, const State<R>& s) {
 
   t.ohmic_ohm = p.ohmic_ohm * ohmic_factor * cold;
   t.fast_ohm = p.fast_ohm * relaxing_factor * cold;
-  t.slow_ohm = p.slow_ohm * relaxing_factor * cold;
+  t.slow_ohm = p.slow_ohm * look_up<R>(p.tables, &cell::Tables::slow_factor, resting).value * cold;
   t.charge_extra_ohm = p.charge_rho_ohm * (R(1.0) + p.charge_m * max_of<R>(s.charge, R(0.0)) /
                                                         max_of<R>(p.charge_c - s.charge, R(1e-3)));
   t.ocv_V = ocv.value;
@@ -81,10 +83,16 @@ Terminal<R> terminal(const Parameters<R>& p, const State<R>& s) {
   const R level_per_A = (half_step_h + lag_h) / p.capacity_Ah;
   t.ocv_fall_ohm = ocv.slope * level_per_A;
 
-  t.source_V = t.ocv_V - t.side_V - p.fast_mean * s.fast_V - p.slow_mean * s.slow_V;
-  const R relaxing_ohm = t.fast_ohm * (R(1.0) - p.fast_mean) + t.slow_ohm * (R(1.0) - p.slow_mean);
+  // The slow loss v + v^3 / s^2 along its tangent at what the pair would have without current.
+  const R slow_V = p.slow_mean * s.slow_V;
+  const R bend = p.slow_curving_per_V2 * slow_V * slow_V;
+  t.slow_rest_V = slow_V * (R(1.0) + bend);
+  t.slow_step_ohm = t.slow_ohm * (R(1.0) - p.slow_mean) * (R(1.0) + R(3.0) * bend);
+  t.source_V = t.ocv_V - t.side_V - p.fast_mean * s.fast_V - t.slow_rest_V;
+  const R relaxing_ohm = t.fast_ohm * (R(1.0) - p.fast_mean) + t.slow_step_ohm;
   t.instant_ohm = t.ohmic_ohm + p.fixed_ohm;
-  t.instant_V = t.ocv_V - t.side_V - s.fast_V - s.slow_V;
+  const R slow_bend = p.slow_curving_per_V2 * s.slow_V * s.slow_V;
+  t.instant_V = t.ocv_V - t.side_V - s.fast_V - s.slow_V * (R(1.0) + slow_bend);
   t.discharge_ohm = t.instant_ohm + relaxing_ohm + t.ocv_fall_ohm;
   t.charge_ohm = t.discharge_ohm + t.charge_extra_ohm;
   t.usable_floor = R(1.0) - (R(1.0) - p.empty_level) * share_at_temperature;
@@ -155,8 +163,8 @@ StepLosses<R> advance(const Parameters<R>& p, const Terminal<R>& t, State<R>& s,
   const R fast_settled_V = t.fast_ohm * current_A;
   const R slow_settled_V = t.slow_ohm * current_A;
   const R fast_mean_V = fast_settled_V + (s.fast_V - fast_settled_V) * p.fast_mean;
-  const R slow_mean_V = slow_settled_V + (s.slow_V - slow_settled_V) * p.slow_mean;
-  w.relaxing_W = (fast_mean_V + slow_mean_V + t.side_V) * current_A;
+  const R slow_loss_V = t.slow_rest_V + t.slow_step_ohm * current_A;
+  w.relaxing_W = (fast_mean_V + slow_loss_V + t.side_V) * current_A;
   w.side_W = ocv_mean_V * side_A;
   w.self_discharge_W = ocv_mean_V * self_A;
 

@@ -21,7 +21,9 @@ struct Resistance {
   double slow_ohm_Ah = 0.0;  // R2
   double slow_tau_s = 400.0;
   Curve ohmic_by_soc;               // factor on R0 against state of charge; empty = 1
-  Curve relaxing_by_soc;            // factor on R1 and R2; empty = 1
+  Curve relaxing_by_soc;            // factor on R1, and on R2 unless it has its own; empty = 1
+  Curve slow_by_soc;                // factor on R2; empty = as R1
+  double slow_curving_V = 0.0;      // the slow loss is v + v^3 / this^2: it grows faster than v; 0 = just v
   double steady_fraction = 0.0;     // part that does not change with temperature
   double activation_kJ_mol = 20.0;  // Arrhenius for the rest
   /// Extra charge resistance of lead-acid: rho * (1 + m z / (c - z)), z = state of charge; rho = 0: none.

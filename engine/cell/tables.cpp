@@ -32,6 +32,8 @@ Tables make_tables(const Chemistry& chemistry) {
   by_charge(tables.ocv_V, chemistry.ocv_V, chemistry.nominal_V, 1.0);
   by_charge(tables.ohmic_factor, chemistry.resistance.ohmic_by_soc, 1.0, 1.0);
   by_charge(tables.relaxing_factor, chemistry.resistance.relaxing_by_soc, 1.0, 1.0);
+  const Curve& slow = chemistry.resistance.slow_by_soc;
+  by_charge(tables.slow_factor, slow.empty() ? chemistry.resistance.relaxing_by_soc : slow, 1.0, 1.0);
   by_charge(tables.entropic_V_per_K, chemistry.entropic_mV_per_K, 0.0, 1e-3);
   by_charge(tables.half_gap_V, chemistry.hysteresis.half_gap_mV, 0.0, 1e-3);
   by_charge(tables.freezing_C, chemistry.freezing_C, kNeverFreezes_C, 1.0);

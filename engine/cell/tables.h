@@ -14,7 +14,8 @@ using ChargeTable = base::UniformTable<kChargeIntervals>;
 struct Tables {
   ChargeTable ocv_V;            // at 25 degC
   ChargeTable ohmic_factor;     // on R0
-  ChargeTable relaxing_factor;  // on R1 and R2
+  ChargeTable relaxing_factor;  // on R1
+  ChargeTable slow_factor;      // on R2
   ChargeTable entropic_V_per_K;
   ChargeTable half_gap_V;                         // of the hysteresis
   ChargeTable freezing_C;                         // -273.15 if it never freezes

@@ -46,7 +46,8 @@ System<Wide> packed(const std::vector<System<double>>& plain) {
   VW_PICK(bank.cells), VW_PICK(bank.capacity_Ah), VW_PICK(bank.ohmic_ohm), VW_PICK(bank.fast_ohm);         \
   VW_PICK(bank.slow_ohm), VW_PICK(bank.charge_rho_ohm), VW_PICK(bank.charge_m), VW_PICK(bank.charge_c);    \
   VW_PICK(bank.fixed_ohm), VW_PICK(bank.cable_ohm), VW_PICK(bank.fast_keep), VW_PICK(bank.fast_mean);      \
-  VW_PICK(bank.slow_keep), VW_PICK(bank.slow_mean), VW_PICK(bank.settling_Ah), VW_PICK(bank.tank_share);   \
+  VW_PICK(bank.slow_keep), VW_PICK(bank.slow_mean), VW_PICK(bank.slow_curving_per_V2),                     \
+      VW_PICK(bank.settling_Ah), VW_PICK(bank.tank_share);                                                 \
   VW_PICK(bank.tank_rate_per_h), VW_PICK(bank.tank_keep), VW_PICK(bank.tank_mean),                         \
       VW_PICK(bank.empty_level);                                                                           \
   VW_PICK(bank.coulombic), VW_PICK(bank.side_A), VW_PICK(bank.side_reference_V), VW_PICK(bank.side_per_V); \
