@@ -138,5 +138,160 @@ TEST(AwayInTheFrost, TitanateTakesTheChargeAndIsFine) {
   EXPECT_GT(told.fared.ledger.charged_Ah, 50.0);
 }
 
+// The same with the loads left to the protection alone, and home in the south: charging is barred
+// below freezing, 15 W run on, and the protection opens at what a cold cell still gives (70 % of its charge
+// at -13 degC). There is no mains: no charger of the plan is known to start on it. One that does (`wakes`)
+// fills the bank once it is warm: 20 A x 4 h a day against 15 W.
+std::string away_and_home(const std::string& chargers) {
+  std::string text = kAway;
+  text.replace(text.find("seasons = 1\n"), 12, "seasons = 1\ndepth_rule = \"protection\"\n");
+  const std::string home = "place = \"Kiruna\"\ndays = 6\n";
+  text.replace(text.find(home), home.size(),
+               "lat = 37.4\nlon = -6\nelevation = \"20 m\"\nzone = \"Europe/Madrid\"\ndays = 3\n");
+  return text.replace(text.find("days = 4"), 8, "days = 5") + chargers;
+}
+
+constexpr std::size_t kAwayMinutes = 5 * 1440;
+
+TEST(AwayInTheFrost, LoadsRunOnUntilProtectionOpens) {
+  const Practice plan(away_and_home("\n[chargers.engine]\nwakes = true\n"));
+  const Told told = plan.tell("lfp-12v-100ah");
+  const season::Ledger<double>& ledger = told.fared.ledger;
+  // 15 W until the protection opens and then nothing, while charge is barred all the time.
+  EXPECT_GT(ledger.charge_blocked_h, 5.0 * 24.0 - 2.0);
+  EXPECT_NEAR(ledger.drawn_blocked_Wh, 0.7 * 100.0 * 13.1, 100.0);
+  EXPECT_GT(told.fared.locked_out_h, 24.0);
+  EXPECT_GE(times(told, season::EventKind::kLoadsOff), 1);
+  const auto charge_at = [&](std::size_t i) { return static_cast<double>(told.trace.charge.at(i)); };
+  EXPECT_LT(charge_at(kAwayMinutes - 1), 0.4);
+  EXPECT_GT(told.fared.charge_at_end, 0.8);  // recovers on the drives in the warm
+
+  // Without such a charger the answer warns of it.
+  const Practice asleep(away_and_home(""));
+  const Told warned = asleep.tell("lfp-12v-100ah");
+  EXPECT_NE(asleep.caution("Charging blocked, loads on", asleep.bank("lfp-12v-100ah"), warned) +
+                asleep.caution("Locked out", asleep.bank("lfp-12v-100ah"), warned),
+            "");
+}
+
+// Drawn to the end where it is warm, an iron-phosphate bank shows no voltage: 12 W left on empty 100 Ah
+// x 13.1 V in 109 h. The drive home cannot start charging, as a DC-DC converter sees no battery; a mains
+// charger wakes it, and so does an engine charger made for that.
+Told drawn_to_the_end(const std::string& chargers, const std::string& shore, std::string* caution) {
+  const std::string leg = "\n[[leg]]\nlat = 60\nlon = 10\nelevation = \"200 m\"\nzone = \"Etc/UTC\"\ndays = ";
+  const Practice plan(warm_cabin("depth_rule = \"protection\"\n") + R"(
+[engine]
+output_limit = "20 A"
+
+[[load]]
+name = "Standby left on"
+power = "12 W"
+always = true
+)" + chargers + leg + "5\nfrom = 2027-01-10\n" +
+                      leg + "1\ndrive = \"4 h/day\"\ndrive_from = \"09:00\"\n" + shore);
+  Told told = plan.tell("lfp-12v-100ah");
+  *caution = plan.caution("Locked out", plan.bank("lfp-12v-100ah"), told);
+  return told;
+}
+
+TEST(DrawnToTheEnd, TheDriveHomeCannotStartCharging) {
+  std::string caution;
+  const Told told = drawn_to_the_end("", "", &caution);
+  EXPECT_NEAR(hours_until_loads_off(told), 109.0, 3.0);
+  EXPECT_EQ(told.fared.ledger.charged_Ah, 0.0);
+  EXPECT_EQ(told.fared.ledger.engine_Wh, 0.0);
+  EXPECT_NEAR(told.fared.ledger.unwoken_h, 4.0, 0.05);  // the whole drive
+  EXPECT_EQ(times(told, season::EventKind::kLockedOut), 1);
+  EXPECT_NE(caution.find("showed no voltage"), std::string::npos) << caution;
+}
+
+TEST(DrawnToTheEnd, AMainsChargerWakesTheBank) {
+  std::string caution;
+  const Told told =
+      drawn_to_the_end("\n[mains]\noutput_limit = \"20 A\"\n", "shore = \"14:00-23:00\"\n", &caution);
+  EXPECT_EQ(told.fared.ledger.engine_Wh, 0.0);
+  EXPECT_GT(told.fared.charge_at_end, 0.9);  // 19 A x 9 h is more than it holds
+  EXPECT_NE(caution, "");                    // the drive before was still in vain
+}
+
+TEST(DrawnToTheEnd, AnEngineChargerThatWakesDoesToo) {
+  std::string caution;
+  const Told told = drawn_to_the_end("\n[chargers.engine]\nwakes = true\n", "", &caution);
+  EXPECT_EQ(told.fared.ledger.unwoken_h, 0.0);
+  EXPECT_NEAR(told.fared.ledger.charged_Ah, (20.0 - 12.0 / 13.2) * 4.0, 2.0);
+  EXPECT_EQ(caution, "");
+}
+
+// The four pads of 20 W under a bank in an unheated shed in the mountains. Run from the bank they are a net
+// loss on dull days; run on what the sun gives beyond the loads, they warm the bank when there is something
+// to charge with and never draw on it.
+std::string mountain_shed(const std::string& heater_power, const std::string& heater_from) {
+  return R"(format = 1
+seasons = 1
+
+[bank]
+place = "heated box"
+heater_below = "5 degC"
+box_loss = "2 W/K"
+heater_power = ")" +
+         heater_power + "\"\nheater_from = \"" + heater_from + R"("
+
+[cables.main]
+one_way = "1 m"
+area = "50 mm2"
+
+[[load]]
+name = "Radio"
+power = "10 W"
+always = true
+
+[[solar]]
+in_parallel = 2
+tilt = "60 deg"
+azimuth = "south"
+mounting = "open rack"
+module = { peak = "200 W", open_circuit = "24.3 V", short_circuit = "10.4 A", at_peak_voltage = "20.2 V", at_peak_current = "9.9 A" }
+controller = { kind = "mppt", output_limit = "40 A", input_limit = "60 V" }
+
+[[leg]]
+lat = 46.8
+lon = 9.8
+elevation = "1500 m"
+zone = "Europe/Zurich"
+from = 2027-01-05
+days = 14
+)";
+}
+
+/// Watt-hours that the heater drew while a bank that was not brimful gave current. On a brimful one a charger
+/// rests until the voltage has fallen to where sources take over again, and what runs then takes the first
+/// per cent or two.
+double heated_from_bank_Wh(const Told& told) {
+  double sum_Wh = 0.0;
+  for (std::size_t i = 0; i < told.trace.load_W.size(); ++i) {
+    const double heater_W = static_cast<double>(told.trace.load_W[i]) - 10.0;
+    if (told.trace.bank_A[i] > 0.01F && told.trace.charge[i] < 0.98F)
+      sum_Wh += std::max(heater_W, 0.0) / 60.0;
+  }
+  return sum_Wh;
+}
+
+TEST(MountainShed, AHeaterOnSurplusNeverLowersTheCharge) {
+  const Told from_bank = Practice(mountain_shed("80 W", "bank")).tell("lfp-12v-200ah");
+  const Told on_surplus = Practice(mountain_shed("80 W", "surplus")).tell("lfp-12v-200ah");
+  const Told unheated = Practice(mountain_shed("0.01 W", "surplus")).tell("lfp-12v-200ah");
+  ASSERT_LT(unheated.fared.coldest_C, -5.0);
+  EXPECT_GT(heated_from_bank_Wh(from_bank), 2000.0);
+  EXPECT_NEAR(heated_from_bank_Wh(on_surplus), 0.0, 1.0);
+  EXPECT_GT(on_surplus.fared.ledger.heater_Wh, 1000.0);
+  // At no minute is the bank emptier than without any heater, whose cold bank takes no charge at all. (A warm
+  // bank discharges itself a little faster: 5 Ah a month.)
+  for (std::size_t i = 0; i < on_surplus.trace.charge.size(); i += 10) {
+    ASSERT_GE(on_surplus.trace.charge[i], unheated.trace.charge[i] - 0.002F) << i;
+  }
+  EXPECT_LT(unheated.fared.charge_at_end, 0.5);
+  EXPECT_LT(from_bank.fared.lowest_charge, on_surplus.fared.lowest_charge - 0.2);
+}
+
 }  // namespace
 }  // namespace voltwright::whole

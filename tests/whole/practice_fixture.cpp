@@ -1,7 +1,9 @@
 #include "tests/whole/practice_fixture.h"
 
+#include <algorithm>
 #include <cmath>
 
+#include "engine/advise/caution.h"
 #include "files/climate.h"
 #include "files/gazetteer.h"
 #include "files/plan.h"
@@ -56,11 +58,26 @@ advise::Candidate Practice::bank(const std::string& battery, int in_parallel) co
 }
 
 Told Practice::tell(const std::string& battery, int in_parallel, std::uint64_t season) const {
+  return tell(bank(battery, in_parallel), season);
+}
+
+Told Practice::tell(const advise::Candidate& bank, std::uint64_t season) const {
   const advise::Proving proving(plan_, skies_, climates().matrices());
   Told told;
-  told.fared = proving.trace(bank(battery, in_parallel), season, told.trace, &told.series);
+  told.fared = proving.trace(bank, season, told.trace, &told.series);
   expect_closed(told.fared.ledger);
   return told;
+}
+
+std::string Practice::caution(const std::string& title, const advise::Candidate& bank,
+                              const Told& told) const {
+  advise::Trial trial;
+  trial.candidate = bank;
+  trial.add(0, told.fared);
+  for (const advise::Caution& caution : advise::cautions_of(plan_, trial)) {
+    if (caution.title == title) return caution.text;
+  }
+  return {};
 }
 
 std::vector<advise::Trial> Practice::race(const std::vector<advise::Candidate>& banks,
@@ -81,6 +98,23 @@ void expect_closed(const season::Ledger<double>& ledger) {
   ASSERT_GT(through_Wh, 0.0);
   EXPECT_NEAR(ledger.in_Wh(), ledger.out_Wh(), 1e-9 * through_Wh);
   EXPECT_LE(ledger.residual_Wh, 1e-9 * through_Wh);
+}
+
+advise::Candidate bank_of(const bank::Battery& battery, const cell::Chemistry& chemistry, int in_series,
+                          int in_parallel) {
+  advise::Candidate candidate;
+  candidate.battery = &battery;
+  candidate.chemistry = &chemistry;
+  candidate.layout.in_series = in_series;
+  candidate.layout.in_parallel = in_parallel;
+  candidate.figures = bank::bank_figures(battery, candidate.layout);
+  return candidate;
+}
+
+int times(const Told& told, season::EventKind kind) {
+  const auto& events = told.fared.events;
+  return static_cast<int>(
+      std::count_if(events.begin(), events.end(), [kind](const auto& e) { return e.kind == kind; }));
 }
 
 double drawn_Ah(const season::Trace& trace, std::size_t from, std::size_t to) {

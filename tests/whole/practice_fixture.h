@@ -39,6 +39,12 @@ class Practice {
   /// Takes the bank through a season. Fails the test unless its energy closes.
   Told tell(const std::string& battery, int in_parallel = 1, std::uint64_t season = 0) const;
 
+  /// The same for any bank.
+  Told tell(const advise::Candidate& bank, std::uint64_t season = 0) const;
+
+  /// Text of the caution of this title that the answer gives for a bank after a season; empty if none.
+  std::string caution(const std::string& title, const advise::Candidate& bank, const Told& told) const;
+
   /// All these banks through as many seasons as the plan asks for.
   std::vector<advise::Trial> race(const std::vector<advise::Candidate>& banks,
                                   const advise::Executor& executor) const;
@@ -54,6 +60,13 @@ class Practice {
 /// Fails the test unless inputs, outputs and store agree to 1e-9 of what went through, and the bus left less
 /// than 1e-9 of it unbalanced.
 void expect_closed(const season::Ledger<double>& ledger);
+
+/// A bank of batteries that need not be in the catalogue; both records must outlive it.
+advise::Candidate bank_of(const bank::Battery& battery, const cell::Chemistry& chemistry, int in_series,
+                          int in_parallel);
+
+/// How often an event of a kind began.
+int times(const Told& told, season::EventKind kind);
 
 /// Ampere-hours that left the bank in the minutes [from, to), charging counted against them.
 double drawn_Ah(const season::Trace& trace, std::size_t from, std::size_t to);
