@@ -87,7 +87,7 @@ void read_voltages(Section& section, double system_V, std::optional<supply::Char
                       profile->compensation_V_per_K);
   section.set<Duration>("absorption_at_most", parse_duration, {hours(0), hours(48), "0 h to 48 h", "\"4 h\""},
                         profile->absorption_at_most);
-  if (profile->float_voltage > profile->absorption) {
+  if (profile->absorption > volts(0) && profile->float_voltage > profile->absorption) {
     section.note("float", "The charger would float above its absorption voltage.").remedy =
         "Float lies below absorption, or is left out.";
   }

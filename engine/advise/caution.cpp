@@ -10,6 +10,10 @@ namespace voltwright::advise {
 
 namespace {
 
+/// A charger below this share of the absorption voltage leaves the bank short of full; common practice, no
+/// source.
+constexpr double kEnough = 0.985;
+
 std::string degrees(double temperature_C) { return figure(std::round(temperature_C), "°C"); }
 
 bool is_lead_acid(const cell::Chemistry& chemistry) { return chemistry.family == cell::Family::kLeadAcid; }
@@ -41,6 +45,11 @@ void add_cold(const Trial& trial, std::vector<Caution>& cautions) {
   cautions.push_back({"Frost", text});
 }
 
+bool any_wakes(const Plan& plan) {
+  return (plan.mains && plan.mains->regulation.wakes) || (plan.engine && plan.engine->regulation.wakes) ||
+         (!plan.arrays.empty() && plan.solar_charging.wakes);
+}
+
 void add_protection(const Plan& plan, const Trial& trial, std::vector<Caution>& cautions) {
   if (trial.ledger.load_dumps > 0.0) {
     cautions.push_back({"Load dump", "The bank's protection opened while the alternator gave up to " +
@@ -61,7 +70,8 @@ void add_protection(const Plan& plan, const Trial& trial, std::vector<Caution>& 
              " in these seasons and could not start. Switch the loads off before the protection does, and "
              "keep a "
              "charger that starts on a dead bank."});
-  } else if (trial.candidate.battery->has_protection && trial.ledger.drawn_blocked_Wh > 0.0 && !plan.mains) {
+  } else if (trial.candidate.battery->has_protection && trial.ledger.drawn_blocked_Wh > 0.0 &&
+             !any_wakes(plan)) {
     cautions.push_back(
         {"Charging blocked, loads on",
          "While the bank might not be charged, loads drew " + figure(trial.ledger.drawn_blocked_Wh, "Wh") +
@@ -92,8 +102,12 @@ void add_profile(const std::string& source, const supply::Regulation& regulation
                      figure(own_V, "V") + ". ";
   if (set_V > highest_V) {
     text += "That is above the " + figure(highest_V, "V") + " its cells bear: overcharge and heat. ";
-  } else if (set_V < 0.97 * own_V) {
+  } else if (set_V < kEnough * own_V) {
     text += "It will not be charged full. ";
+  } else if (set.absorption_at_most < units::hours(0.5 * chemistry.stages.absorption_max_h)) {
+    text += "It holds that for " + duration_text(units::as_seconds(set.absorption_at_most) / 60.0) +
+            " at most, this bank asks for up to " + duration_text(chemistry.stages.absorption_max_h * 60.0) +
+            ": it will not be charged full. ";
   }
   if (set.compensation_V_per_K < 0.0 && chemistry.stages.compensation_V_per_K == 0.0) {
     text += "Compensation for temperature adds " + figure(-25.0 * set.compensation_V_per_K, "V") +

@@ -91,6 +91,7 @@ Parameters<double> assemble(const Battery& battery, const cell::Chemistry& chemi
   p.tank_share = chemistry.availability.fraction;
   p.tank_rate_per_h = chemistry.availability.exchange_per_h;
   p.empty_level = 1.0 - chemistry.availability.full_over_rated;
+  p.most_charge = cell::most_charge(chemistry);
   p.coulombic = chemistry.coulombic_efficiency;
   p.side_A = chemistry.side_reaction.current_A_per_Ah * rated_Ah;
   p.side_reference_V = chemistry.side_reaction.reference_V;

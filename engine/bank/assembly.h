@@ -25,6 +25,7 @@ struct Parameters {
   R tank_rate_per_h{1.0};
   R tank_keep{0.0}, tank_mean{0.0};
   R empty_level{0.0};  // available level at which nothing more can be drawn at 25 degC (1 - q_max / rated)
+  R most_charge{1.0};  // state of charge beyond which nothing more is stored
   R coulombic{1.0};
   R side_A{0.0}, side_reference_V{2.23}, side_per_V{0.0}, side_per_K{0.0}, side_reference_C{25.0};
   R self_discharge_A{0.0};  // at 25 degC

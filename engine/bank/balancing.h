@@ -13,10 +13,8 @@ R fullest_cell_V(const Parameters<R>& p, const State<R>& s, const R& bank_V) {
   using L = base::Lanes<R>;
   if (!L::any(s.ahead > R(0.0))) return bank_V;
   const auto mean = look_up<R>(p.tables, &cell::Tables::ocv_V, s.charge);
-  const R level = s.charge + s.ahead;
-  const R edge = base::min_of<R>(level, R(1.0 - 1e-9));  // beyond the last point the table has no slope
-  const auto top = look_up<R>(p.tables, &cell::Tables::ocv_V, edge);
-  return bank_V + p.cells * (top.value + top.slope * (level - edge) - mean.value);
+  const auto top = look_up<R>(p.tables, &cell::Tables::ocv_V, s.charge + s.ahead);
+  return bank_V + p.cells * (top.value - mean.value);
 }
 
 /// Takes charge from the fullest cell while it stands above the balancing voltage. What this costs is the

@@ -10,7 +10,7 @@ namespace voltwright::bank {
 
 template <class R>
 struct State {
-  R charge{1.0};     // state of charge of the whole, 1 = full, relative to rated capacity
+  R charge{1.0};     // state of charge of the whole, 1 = full, above 1 = overcharged
   R imbalance{0.0};  // bound level minus available level (two-tank)
   R fast_V{0.0};     // voltage over R1
   R slow_V{0.0};     // voltage over R2
@@ -54,6 +54,26 @@ base::ValueAndSlope<R> open_circuit(const Parameters<R>& p, const R& level, cons
           p.cells * base::max_of<R>(at_25C.slope + entropic.slope * above_K, R(0.0))};
 }
 
+/// Share of the capacity above the level that is empty at 25 degC in which the voltage of a cell falls off.
+inline constexpr double kFallingOff = 0.1;
+
+/// Open-circuit voltage of what is available [V], with its slope. Where the temperature leaves less than the
+/// capacity, the end of the curve comes earlier by what is `lost`, with its shape kept.
+template <class R>
+base::ValueAndSlope<R> available_voltage(const Parameters<R>& p, const R& level, const R& temperature_C,
+                                         const R& lost) {
+  using L = base::Lanes<R>;
+  const R knee = p.empty_level + R(kFallingOff);
+  const auto near_end = level < knee + lost;
+  if (!L::any(near_end)) return open_circuit<R>(p, level, temperature_C);
+  const auto above = open_circuit<R>(p, base::max_of<R>(level, knee), temperature_C);
+  const auto below = open_circuit<R>(p, base::min_of<R>(level - lost, knee), temperature_C);
+  const auto between = open_circuit<R>(p, knee, temperature_C);
+  const R zero(0.0);
+  return {above.value + below.value - between.value,
+          L::select(level > knee, above.slope, zero) + L::select(near_end, below.slope, zero)};
+}
+
 template <class R>
 Terminal<R> terminal(const Parameters<R>& p, const State<R>& s) {
   using base::look_up;
@@ -63,7 +83,9 @@ Terminal<R> terminal(const Parameters<R>& p, const State<R>& s) {
   t.available = s.charge - bound_share * s.imbalance;
   const R resting = s.charge - bound_share * s.imbalance * p.tank_mean;  // mean level if no current flowed
 
-  const auto ocv = open_circuit<R>(p, resting, s.temperature_C);
+  const R share_at_temperature = look_up<R>(p.tables, &cell::Tables::capacity_factor, s.temperature_C).value;
+  t.usable_floor = R(1.0) - (R(1.0) - p.empty_level) * share_at_temperature;
+  const auto ocv = available_voltage<R>(p, resting, s.temperature_C, t.usable_floor - p.empty_level);
   // Resistances are those of the middle of the step, as the current of the step before foretells it: at the
   // start of the step they lag half a step behind.
   const R half_step_h = p.step_s * R(0.5 / 3600.0);
@@ -74,7 +96,6 @@ Terminal<R> terminal(const Parameters<R>& p, const State<R>& s) {
   const R cold = look_up<R>(p.tables, &cell::Tables::resistance_factor, s.temperature_C).value;
   const R ohmic_factor = look_up<R>(p.tables, &cell::Tables::ohmic_factor, middle).value;
   const R relaxing_factor = look_up<R>(p.tables, &cell::Tables::relaxing_factor, middle).value;
-  const R share_at_temperature = look_up<R>(p.tables, &cell::Tables::capacity_factor, s.temperature_C).value;
 
   t.ohmic_ohm = p.ohmic_ohm * ohmic_factor * cold;
   t.fast_ohm = p.fast_ohm * relaxing_factor * cold;
@@ -100,7 +121,6 @@ Terminal<R> terminal(const Parameters<R>& p, const State<R>& s) {
   t.instant_V = t.ocv_V - t.side_V - s.fast_V - s.slow_V * (R(1.0) + slow_bend);
   t.discharge_ohm = t.instant_ohm + relaxing_ohm + t.ocv_fall_ohm;
   t.charge_ohm = t.discharge_ohm + t.charge_extra_ohm;
-  t.usable_floor = R(1.0) - (R(1.0) - p.empty_level) * share_at_temperature;
   return t;
 }
 
@@ -152,8 +172,8 @@ StepLosses<R> advance(const Parameters<R>& p, const Terminal<R>& t, State<R>& s,
   const R uncharged_A = max_of<R>(zero - net_A, zero) * (R(1.0) - p.coulombic);
   const R drawn_A = net_A + uncharged_A;
   R charge = s.charge - drawn_A * step_h / p.capacity_Ah;
-  // What would exceed full is lost to the side reaction.
-  const R excess = max_of<R>(charge - R(1.0), zero);
+  // What the cells cannot store any more is lost to the side reaction.
+  const R excess = max_of<R>(charge - p.most_charge, zero);
   charge = charge - excess;
   const R excess_A = excess * p.capacity_Ah / step_h;
   side_A = side_A + uncharged_A + excess_A;

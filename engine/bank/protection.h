@@ -39,7 +39,7 @@ struct GuardState {
   R over_voltage{0.0};
   R empty{0.0};         // by voltage, by the available level or by the depth rule
   R frozen{0.0};        // electrolyte frozen: neither charge nor discharge
-  R dark{0.0};          // opened on low voltage and not risen again: no voltage for chargers to see
+  R dark{0.0};          // opened on low voltage and not charged since: no voltage for chargers to see
   R overload{0.0};      // 0..1, opens at 1
   R over_current{0.0};  // 1 = opened, closes again after the retry time
   R retry_s{0.0};
@@ -120,8 +120,11 @@ void watch(const Guard<R>& g, GuardState<R>& s, const Watched<R>& w) {
   const auto recovered = w.bank_V > g.under_voltage_release_V && w.charge > lowest + g.floor_release &&
                          w.available > w.usable_floor + R(0.02);
   s.empty = latch<R>(s.empty, low, recovered);
-  const auto dead = drained && w.rest_V < g.under_voltage_release_V && g.electronic > R(0.5);
-  s.dark = latch<R>(s.dark, dead, w.bank_V > g.under_voltage_release_V);
+  // A sag under load is over once the load is off. Near the end the loads come back and draw the rest too,
+  // until the cells stay below the release.
+  const auto spent = w.rest_V < g.under_voltage_release_V || w.available < w.usable_floor + g.floor_release;
+  const auto woken = w.bank_V > g.under_voltage_release_V && w.current_A < zero;
+  s.dark = latch<R>(s.dark, drained && spent && g.electronic > R(0.5), woken);
 
   // Inverse time between the continuous current (never) and the peak (after peak_s), by the heat both make.
   const R allowed = g.continuous_A * g.continuous_A;

@@ -213,7 +213,7 @@ Flow flow(const std::vector<Branch>& branches, const Wiring& wiring, double tota
   }
   std::vector<bool> discharging(count, total_A >= 0.0);
   // All contradictions at once settle in a few rounds; should they go round in a circle, the first one alone
-  // does not (least-index pivoting of a linear complementarity problem, Murty 1974).
+  // does not (least-index pivoting of a linear complementarity problem, Murty 1974, from memory).
   const std::size_t together = 2 * count + 4;
   const std::size_t last = together + (std::size_t{1} << std::min<std::size_t>(count + 2, 16));
   for (std::size_t round = 0; round < last; ++round) {

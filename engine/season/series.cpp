@@ -1,6 +1,7 @@
 #include "engine/season/series.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "engine/demand/minutes.h"
 #include "engine/season/surroundings.h"
@@ -97,6 +98,7 @@ Series SeriesMaker::draw(std::uint64_t season) const {
                                     leg.occupied};
     const demand::DemandMinutes demand =
         demand::demand_minutes(c.loads, c.inverter, timeline, c.seed + 0x51ed * (k + 1), season);
+    const auto low_min = std::lround(c.engine_low_share * kAlternatorPeriod_min);
     const std::span<Minute> minutes(series.minutes.data() + begin, calendar.day.size());
     int driven_min = 0;
     for (std::size_t i = 0; i < minutes.size(); ++i) {
@@ -108,8 +110,7 @@ Series SeriesMaker::draw(std::uint64_t season) const {
       m.surge_direct_W = static_cast<double>(demand.surge_direct_W[i]);
       m.surge_inverter_W = static_cast<double>(demand.surge_inverter_W[i]);
       m.engine = c.has_engine && calendar.driving[i] != 0;
-      m.engine_low =
-          m.engine && driven_min % kAlternatorPeriod_min < c.engine_low_share * kAlternatorPeriod_min;
+      m.engine_low = m.engine && driven_min % kAlternatorPeriod_min < low_min;
       driven_min = m.engine ? driven_min + 1 : 0;
       add_far(demand.far, i, m);
       m.mains = c.has_mains && calendar.shore[i] != 0;

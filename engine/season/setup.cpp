@@ -54,11 +54,13 @@ bank::Guard<double> make_guard(const bank::Battery& battery, const cell::Chemist
   return guard;
 }
 
-/// State of charge at which the open-circuit voltage reaches a cell voltage, at most 1; by halving.
+/// State of charge at which the open-circuit voltage reaches a cell voltage, at most what the cells store; by
+/// halving.
 double full_charge_at(const cell::Chemistry& chemistry, double cell_V) {
-  if (cell::open_circuit_V(chemistry, 1.0) <= cell_V) return 1.0;
+  const double most = cell::most_charge(chemistry);
+  if (cell::open_circuit_V(chemistry, most) <= cell_V) return kNoCeiling;
   double low = 0.0;
-  double high = 1.0;
+  double high = most;
   for (int i = 0; i < 50; ++i) {
     const double middle = 0.5 * (low + high);
     (cell::open_circuit_V(chemistry, middle) < cell_V ? low : high) = middle;
@@ -95,8 +97,8 @@ supply::Charger<double> make_charger(const supply::StageSettings<double>& own,
     const supply::ChargeProfile& set = *regulation.profile;
     stages.absorption_V = units::as_volts(set.absorption);
     const double float_V = units::as_volts(set.float_voltage);
-    stages.float_V = float_V > 0.0 ? float_V : std::min(own.float_V, stages.absorption_V);
-    stages.rebulk_V = std::min(own.rebulk_V, stages.float_V);
+    stages.rebulk_V = std::min(own.rebulk_V, float_V > 0.0 ? float_V : stages.absorption_V);
+    stages.float_V = float_V > 0.0 ? float_V : stages.rebulk_V;
     stages.compensation_V_per_K = set.compensation_V_per_K;
     stages.absorption_max_s = units::as_seconds(set.absorption_at_most);
     stages.highest_V = std::max(stages.absorption_V, own.highest_V);
@@ -107,8 +109,9 @@ supply::Charger<double> make_charger(const supply::StageSettings<double>& own,
     stages.equalise_s = chemistry.stages.equalise_h * 3600.0;
     stages.equalise_every_s = every_s;
   }
-  const double full = full_charge_at(chemistry, stages.absorption_V / cells);
-  stages.full_charge = full < 1.0 ? full : kNoCeiling;
+  const double in_frost_V =
+      stages.absorption_V + stages.compensation_V_per_K * (supply::kLeastCompensated_C - 25.0);
+  stages.full_charge = full_charge_at(chemistry, std::min(in_frost_V, stages.highest_V) / cells);
   return charger;
 }
 
@@ -124,7 +127,8 @@ double engine_limit_A(const supply::EngineCharging& engine, double alternator_V,
              : 0.0;
 }
 
-void add_engine(const supply::EngineCharging& engine, double output_V, System<double>& system) {
+void add_engine(const supply::EngineCharging& engine, const cell::Chemistry& chemistry, double cells,
+                double output_V, System<double>& system) {
   const double high_V = units::as_volts(engine.alternator_voltage);
   const double low_V = engine.low_share > 0.0 ? units::as_volts(engine.alternator_low_voltage) : high_V;
   system.engine_limit_A = engine_limit_A(engine, high_V, output_V);
@@ -133,6 +137,7 @@ void add_engine(const supply::EngineCharging& engine, double output_V, System<do
   system.relay_V = high_V;
   system.relay_low_V = low_V;
   system.relay_ohm = std::max(kLeastLead_ohm, units::as_ohms(engine.loop_resistance));
+  system.chargers[kEngine].stages.full_charge = full_charge_at(chemistry, high_V / cells);
 }
 
 void add_far_loads(std::span<const demand::Load> loads, System<double>& system) {
@@ -169,7 +174,7 @@ System<double> make_system(const bank::Battery& battery, const cell::Chemistry& 
   system.peak_A = figures.peak_A;
   const double cells = static_cast<double>(battery.cells_in_series) * layout.in_series;
   const auto own = own_stages(battery, chemistry, layout, installation.system_V);
-  system.start_charge = full_charge_at(chemistry, chemistry.stages.absorption_V);
+  system.start_charge = std::min(1.0, full_charge_at(chemistry, chemistry.stages.absorption_V));
   system.start_ahead = layout.ahead;
   system.chargers[kSolar] = make_charger(own, chemistry, cells, installation.solar);
   system.chargers[kEngine] =
@@ -183,7 +188,8 @@ System<double> make_system(const bank::Battery& battery, const cell::Chemistry& 
     system.inverter_cut_off_V = units::as_volts(installation.inverter->cut_off);
     system.inverter_restart_V = units::as_volts(installation.inverter->restart);
   }
-  if (installation.engine != nullptr) add_engine(*installation.engine, own.absorption_V, system);
+  if (installation.engine != nullptr)
+    add_engine(*installation.engine, chemistry, cells, own.absorption_V, system);
   if (installation.mains != nullptr)
     system.mains_limit_A = units::as_amperes(installation.mains->output_limit);
   if (around.location == bank::Location::kHeatedBox) {

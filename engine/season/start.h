@@ -4,13 +4,20 @@
 
 namespace voltwright::season {
 
+/// What runs when a load starts.
+template <class R>
+struct BeforeStart {
+  R bank_W;       // what the bank gives; charging negative
+  R held_back_A;  // what chargers that hold their voltage could give besides
+};
+
 /// Checks the largest start of the minute against the bank's peak current and the load's cut-off, behind the
 /// cable of its own; it changes no state. A load without a cut-off fails below 0.6 of the resting voltage.
-/// @param bus       the loads that run
-/// @param running_W what the bank gives already
+/// @param bus     the loads that run
+/// @param before  the bank and the chargers as they ran before it
 template <class R>
-void check_start(const BusCase<R>& bus, const bank::Terminal<R>& t, const R& running_W, const R& inverter_on,
-                 const R& loads_on, StepReport<R>& report) {
+void check_start(const BusCase<R>& bus, const bank::Terminal<R>& t, const BeforeStart<R>& before,
+                 const R& inverter_on, const R& loads_on, StepReport<R>& report) {
   using base::max_of;
   using L = base::Lanes<R>;
   using std::sqrt;
@@ -20,12 +27,14 @@ void check_start(const BusCase<R>& bus, const bank::Terminal<R>& t, const R& run
   const double surge_W = by_inverter ? minute.surge_inverter_W : minute.surge_direct_W;
   if (surge_W <= 0.0) return;
   const R on = by_inverter ? inverter_on : loads_on;
-  const R power_W = running_W + R(surge_W);
-  const R under_root = t.instant_V * t.instant_V - R(4.0) * t.instant_ohm * power_W;
+  // Chargers give what they held back before the bank gives more: V^2 - (E + R I) V + R P = 0.
+  const R power_W = before.bank_W + R(surge_W);
+  const R lifted_V = t.instant_V + t.instant_ohm * before.held_back_A;
+  const R under_root = lifted_V * lifted_V - R(4.0) * t.instant_ohm * power_W;
   const auto none = under_root < R(0.0);
   const R root = sqrt(max_of<R>(under_root, R(0.0)));
-  const R current_A = R(2.0) * power_W / (t.instant_V + root);
-  R voltage_V = t.instant_V - t.instant_ohm * current_A;
+  R voltage_V = R(0.5) * (lifted_V + root);
+  const R current_A = power_W / voltage_V - before.held_back_A;
   R lowest_V = t.instant_V * R(0.6);
   if (by_inverter) {
     const R input_W = bus.inverter_W + R(surge_W);

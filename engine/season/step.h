@@ -26,13 +26,33 @@ R heater_demand(const System<R>& system, const bank::Parameters<R>& p, const Sys
 
 /// All that the sources on the bus could give at the last voltage [W].
 template <class R>
-R source_power(const BusCase<R>& bus, const R& bus_V) {
-  R power_W(0.0);
+struct SourcePower {
+  R all_W{0.0};    // if they held no voltage
+  R awake_W{0.0};  // of those whose charger does not rest above the voltage it holds
+};
+
+template <class R>
+SourcePower<R> source_power(const BusCase<R>& bus, const R& bus_V) {
+  using L = base::Lanes<R>;
+  SourcePower<R> power;
   for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
     if (!bus.has(kind)) continue;
-    power_W = power_W + bus.running[kind] * full_output<R>(bus, kind, bus_V).current_A * bus_V;
+    const bool relay = kind == kEngine && bus.system.relay_V > 0.0;
+    const R full_W = bus.running[kind] * full_output<R>(bus, kind, bus_V).current_A * bus_V;
+    power.all_W = power.all_W + full_W;
+    power.awake_W = power.awake_W + (relay ? full_W : L::select(bus_V < bus.set_V[kind], full_W, R(0.0)));
   }
-  return power_W;
+  return power;
+}
+
+/// What the sources could give at the bus voltage beyond the current needed of them [A].
+template <class R>
+R held_back(const BusCase<R>& bus, const R& bus_V, const R& needed_A) {
+  R full_A(0.0);
+  for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
+    if (bus.has(kind)) full_A = full_A + bus.running[kind] * full_output<R>(bus, kind, bus_V).current_A;
+  }
+  return base::max_of<R>(full_A - base::max_of<R>(needed_A, R(0.0)), R(0.0));
 }
 
 /// Shares the current that loads and bank need among the sources, solar first, and returns what is left over.
@@ -119,16 +139,18 @@ StepReport<R> plain_step(const System<R>& system, std::size_t pace, const Minute
 
   BusCase<R> bus{system, minute};
   detail::connect_sources<R>(bus, s, L::lane_value(p.step_s, 0));
-  const R source_W = sources ? detail::source_power<R>(bus, s.bus_V) : zero;
+  detail::SourcePower<R> source;
+  if (sources) source = detail::source_power<R>(bus, s.bus_V);
 
   // Loads run if the bank may discharge or the sources alone carry them with a tenth to spare.
   R loads_W(minute.direct_W + minute.inverter_W);
   for (std::size_t k = 0; k < system.far_count; ++k)
     loads_W = loads_W + R(static_cast<double>(minute.far_W[k]));
   R heater_W = detail::heater_demand<R>(system, p, s, minute.surroundings_C);
-  if (system.heater_on_surplus) heater_W = base::clamp_of<R>(source_W - loads_W * R(1.1), zero, heater_W);
+  if (system.heater_on_surplus)
+    heater_W = base::clamp_of<R>(source.awake_W - loads_W * R(1.1), zero, heater_W);
   R loads_on = L::select(permission.discharge_allowed, one, zero);
-  if (sources) loads_on = L::select(source_W > (loads_W + heater_W) * R(1.1), one, loads_on);
+  if (sources) loads_on = L::select(source.all_W > (loads_W + heater_W) * R(1.1), one, loads_on);
   const auto switch_loads = [&](const R& on) {
     loads_on = on;
     bus.direct_W = (R(minute.direct_W) + heater_W) * on;
@@ -154,9 +176,7 @@ StepReport<R> plain_step(const System<R>& system, std::size_t pace, const Minute
   if (sources) {
     R ceiling = zero;
     for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
-      const bool relay = kind == kEngine && system.relay_V > 0.0;
-      if (bus.has(kind))
-        ceiling = max_of<R>(ceiling, relay ? R(2.0) : system.chargers[kind].stages.full_charge);
+      if (bus.has(kind)) ceiling = max_of<R>(ceiling, system.chargers[kind].stages.full_charge);
     }
     const R room_Ah = max_of<R>(ceiling - s.bank.charge, zero) * p.capacity_Ah;
     const R to_full_A = room_Ah * R(3600.0) / p.step_s;
@@ -188,7 +208,8 @@ StepReport<R> plain_step(const System<R>& system, std::size_t pace, const Minute
   report.load_dump_A = L::select(blocked && s.charge_blocked < R(0.5), relay_before_A, zero);
   s.charge_blocked = L::select(blocked, one, zero);
   report.charge_blocked = s.charge_blocked;
-  check_start<R>(bus, t, bus_V * bank_A, inverter_on, loads_on, report);
+  const R held_back_A = sources ? detail::held_back<R>(bus, bus_V, needed_A) : zero;
+  check_start<R>(bus, t, {bus_V * bank_A, held_back_A}, inverter_on, loads_on, report);
 
   report.bank = bank::advance<R>(p, t, s.bank, bank_A, R(minute.surroundings_C), report.heater_W);
   const R available = s.bank.charge - (one - p.tank_share) * s.bank.imbalance;

@@ -15,7 +15,7 @@ struct StageSettings {
   R absorption_max_s{14400.0};
   R compensation_V_per_K{0.0};  // whole bank
   R highest_V{15.5};            // cap on the compensated voltage, equalising excepted
-  R full_charge{1.0};  // state of charge whose open-circuit voltage is the absorption voltage; above 1: none
+  R full_charge{1.0};  // state of charge whose open-circuit voltage is the highest that is held; 2: none
   R equalise_V{0.0};   // 0 = never
   R equalise_s{0.0};   // how long the voltage is held
   R equalise_every_s{0.0};
@@ -48,6 +48,10 @@ void notice_source(StageState<R>& s, bool source, double step_s) {
   s.without_source_s = 0.0;
 }
 
+/// Compensation ends at these temperatures of the bank; common practice, no source.
+inline constexpr double kLeastCompensated_C = -20.0;
+inline constexpr double kMostCompensated_C = 50.0;
+
 /// Voltage that the charger holds now [V], compensated for a bank temperature clamped to -20..50 degC.
 template <class R>
 R set_point(const StageSettings<R>& g, const StageState<R>& s, const R& temperature_C) {
@@ -57,7 +61,8 @@ R set_point(const StageSettings<R>& g, const StageState<R>& s, const R& temperat
   R reference = L::select(s.stage > R(1.5), g.float_V, g.absorption_V);
   reference = L::select(equalising, g.equalise_V, reference);
   const R compensated =
-      reference + g.compensation_V_per_K * (clamp_of<R>(temperature_C, R(-20.0), R(50.0)) - R(25.0));
+      reference + g.compensation_V_per_K *
+                      (clamp_of<R>(temperature_C, R(kLeastCompensated_C), R(kMostCompensated_C)) - R(25.0));
   return base::min_of<R>(compensated,
                          L::select(equalising, base::max_of<R>(g.highest_V, g.equalise_V), g.highest_V));
 }

@@ -63,6 +63,14 @@ double open_circuit_V(const Bank& bank, double level, double temperature_C) {
   return bank.cells * (at_25C + per_K * (temperature_C - kReference_C));
 }
 
+/// N U of the available level, whose last tenth comes earlier by the share that the temperature takes [V].
+double available_V(const Bank& bank, double level, double temperature_C, double lost) {
+  const double knee = 1.0 - bank.chemistry->availability.full_over_rated + 0.1;
+  return open_circuit_V(bank, std::max(level, knee), temperature_C) +
+         open_circuit_V(bank, std::min(level - lost, knee), temperature_C) -
+         open_circuit_V(bank, knee, temperature_C);
+}
+
 }  // namespace
 
 std::vector<double> tolerances() {
@@ -97,15 +105,16 @@ Poles poles_of(const Bank& bank, std::span<const double> y) {
   Poles poles;
   poles.available = available_of(bank, y);
   const Resistances r = resistances_of(bank, y[kCharge], poles.available, y[kTemperature_C]);
-  poles.ocv_V = open_circuit_V(bank, poles.available, y[kTemperature_C]);
+  const double share =
+      std::min(1.0, curve_at(bank.chemistry->capacity_by_temperature, y[kTemperature_C], 1.0));
+  poles.floor = 1.0 - tanks.full_over_rated * share;
+  const double lost = tanks.full_over_rated * (1.0 - share);
+  poles.ocv_V = available_V(bank, poles.available, y[kTemperature_C], lost);
   poles.side_V =
       y[kSide] * bank.cells * 1e-3 * curve_at(bank.chemistry->hysteresis.half_gap_mV, poles.available, 0.0);
   poles.source_V = poles.ocv_V - poles.side_V - pairs_V(bank, y);
   poles.discharge_ohm = r.ohmic + bank.fixed_ohm;
   poles.charge_ohm = poles.discharge_ohm + r.charging;
-  const double share =
-      std::min(1.0, curve_at(bank.chemistry->capacity_by_temperature, y[kTemperature_C], 1.0));
-  poles.floor = 1.0 - tanks.full_over_rated * share;
   return poles;
 }
 
@@ -133,8 +142,8 @@ void slope_of(const Bank& bank, std::span<const double> y, double current_A, dou
   }
   const double net_A = current_A + side_A + self_A;
   double lost_A = std::max(-net_A, 0.0) * (1.0 - c.coulombic_efficiency);
-  // What would exceed z = 1 goes to the side reaction.
-  if (y[kCharge] >= 1.0) lost_A = std::max(-net_A, 0.0);
+  // What would exceed the most the cells store goes to the side reaction.
+  if (y[kCharge] >= (side.current_A_per_Ah > 0.0 ? 1.0 : cell::kMostTabled)) lost_A = std::max(-net_A, 0.0);
   const double plates_A = net_A + lost_A;
   dydt[kCharge] = -plates_A / bank.capacity_Ah * kPerHour;
 

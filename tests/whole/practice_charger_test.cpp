@@ -38,16 +38,17 @@ bool holds(const std::string& text, const std::string& words) {
 // are protected at 15.2 V; their own charger ends at 4 x 3.55 = 14.2 V.
 constexpr const char* kFlooded = "profile = \"flooded\"\nequalise_every = \"30 days\"";
 
-/// Ampere-hours pushed into a full bank, or else the protection had to open.
-bool overcharged(const Told& told, double from_Ah) {
-  return told.fared.ledger.side_Ah > from_Ah || told.fared.ledger.charge_blocked_h > 0.5;
+/// Charged beyond full, or else the protection had to open.
+bool overcharged(const Told& told) {
+  return *std::max_element(told.fared.daily_high.begin(), told.fared.daily_high.end()) > 1.0F ||
+         told.fared.ledger.charge_blocked_h > 0.5;
 }
 
 TEST(FloodedProfile, OverchargesIronPhosphateInTheCold) {
   const Practice cold = on_shore("2 degC", kFlooded, "08:00-23:00", 3);
   const Told told = cold.tell("lfp-12v-100ah");
   EXPECT_GT(told.fared.highest_V, 14.6);
-  EXPECT_TRUE(overcharged(told, 10.0));
+  EXPECT_TRUE(overcharged(told));
   const std::string text = cold.caution(kWrong, cold.bank("lfp-12v-100ah"), told);
   EXPECT_TRUE(holds(text, "as for flooded")) << text;
   EXPECT_TRUE(holds(text, "overcharge and heat")) << text;
@@ -58,9 +59,22 @@ TEST(FloodedProfile, OverchargesIronPhosphateInTheCold) {
   const Practice right = on_shore("2 degC", "", "08:00-23:00", 3);
   const Told calm = right.tell("lfp-12v-100ah");
   EXPECT_LE(calm.fared.highest_V, 14.21);
-  EXPECT_FALSE(overcharged(calm, 1.0));
+  EXPECT_FALSE(overcharged(calm));
   EXPECT_GT(calm.fared.daily_high.at(2), 0.98F);
   EXPECT_EQ(right.caution(kWrong, right.bank("lfp-12v-100ah"), calm), "");
+}
+
+// Set above the 15.2 V at which their protection opens, the cells are charged beyond full until it does: at
+// 80 V for each unit of charge that is (15.2 / 4 - 3.65) / 80 = 0.2 % of the charge.
+TEST(TooHighProfile, OpensTheProtection) {
+  const Told told = on_shore("25 degC", "absorption = \"15.4 V\"\nfloat = \"15.3 V\"", "08:00-23:00", 3)
+                        .tell("lfp-12v-100ah");
+  EXPECT_GE(times(told, season::EventKind::kChargeBlocked), 1);
+  EXPECT_GT(told.fared.highest_V, 15.2);
+  const double highest =
+      static_cast<double>(*std::max_element(told.fared.daily_high.begin(), told.fared.daily_high.end()));
+  EXPECT_GT(highest, 1.0005);
+  EXPECT_LT(highest, 1.003);
 }
 
 TEST(FloodedProfile, DoesLessHarmInTheWarm) {
@@ -205,7 +219,9 @@ shore = "06:00-20:00"
     const auto bank_A = static_cast<double>(told.trace.bank_A[i]);
     EXPECT_LE(mains_W, 15.0 * bus_V + 0.01) << i;
     EXPECT_LE(solar_W, 20.0 * 13.5 + 0.01) << i;  // the limit is taken at 13.5 V
-    EXPECT_NEAR(mains_W + solar_W + bank_A * bus_V, static_cast<double>(told.trace.load_W[i]), 0.3) << i;
+    // In a minute within which a charger falls silent the product of the means is not the mean of the
+    // products.
+    EXPECT_NEAR(mains_W + solar_W + bank_A * bus_V, static_cast<double>(told.trace.load_W[i]), 1.0) << i;
     if (mains_W > 10.0 && solar_W > 10.0 && bank_A < 0.0) ++both_min;
     if (bus_V < 14.05) continue;
     EXPECT_NEAR(mains_W, 0.0, 0.01) << i << " at " << bus_V;

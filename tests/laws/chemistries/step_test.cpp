@@ -56,7 +56,7 @@ TEST_P(EveryChemistry, LossesAreNotNegative) {
     EXPECT_GE(w.cable_W, 0.0);
     EXPECT_GE(w.side_W, 0.0);
     EXPECT_GE(w.self_discharge_W, 0.0);
-    EXPECT_LE(s.charge, 1.0);
+    EXPECT_LE(s.charge, cell::most_charge(chemistry_));
     EXPECT_TRUE(std::isfinite(s.temperature_C));
   }
 }
@@ -105,6 +105,13 @@ TEST_P(EveryChemistry, RestLeadsToOpenCircuit) {
     const double spread_V = cell::open_circuit_V(chemistry_, std::min(1.0, charge + 1.0 / 512.0), 20.0) -
                             cell::open_circuit_V(chemistry_, charge - 1.0 / 512.0, 20.0);
     const double half_gap_V = bank::terminal<double>(p, s).half_gap_V / p.cells;
+    const double lost = bank::terminal<double>(p, s).usable_floor - p.empty_level;
+    if (charge < p.empty_level + bank::kFallingOff + lost) {
+      // Near the end the temperature lets the voltage fall off earlier.
+      EXPECT_LE(last_V / p.cells,
+                cell::open_circuit_V(chemistry_, charge, 20.0) - sign * half_gap_V + spread_V + 1e-6);
+      continue;
+    }
     EXPECT_NEAR(last_V / p.cells, cell::open_circuit_V(chemistry_, charge, 20.0) - sign * half_gap_V,
                 spread_V + 1e-6);
   }

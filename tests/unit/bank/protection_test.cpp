@@ -180,8 +180,9 @@ TEST(Protection, FrozenElectrolyteNeitherTakesNorGives) {
   EXPECT_TRUE(s.permit(g, -5.0, 0.1).discharge_allowed);
 }
 
-// Opened on low voltage, and without load not risen above the release: chargers that look for a voltage see
-// none. Lead-acid has no protection that could open.
+// Opened on low voltage with next to nothing left: chargers that look for a voltage see none until one that
+// does not look has charged it. A sag under load is another matter. Lead-acid has no protection that could
+// open.
 TEST(Protection, DarkWhenNothingIsLeftToBeSeen) {
   Guard<double> g = guard();
   g.electronic = 1.0;
@@ -190,8 +191,13 @@ TEST(Protection, DarkWhenNothingIsLeftToBeSeen) {
   EXPECT_EQ(s.latches.dark, 0.0) << "recovers by itself";
   bank::watch<double>(g, s.latches, {9.0, 9.0, 9.5, 0.001, 0.0005, 0.0, 10.0, 60.0});
   EXPECT_EQ(s.latches.dark, 1.0);
+  bank::watch<double>(g, s.latches, {12.3, 12.3, 12.3, 0.001, 0.001, 0.0, 0.0, 60.0});
+  EXPECT_EQ(s.latches.dark, 1.0) << "no charger yet";
   bank::watch<double>(g, s.latches, {12.3, 12.3, 12.1, 0.01, 0.01, 0.0, -5.0, 60.0});
   EXPECT_EQ(s.latches.dark, 0.0) << "a charger has raised it";
+  bank::watch<double>(g, s.latches, {9.0, 9.0, 12.4, 0.04, 0.04, 0.0, 10.0, 60.0});
+  EXPECT_EQ(s.latches.dark, 1.0) << "the loads would draw the rest";
+  s.latches.dark = 0.0;
   g.electronic = 0.0;
   bank::watch<double>(g, s.latches, {9.0, 9.0, 9.5, 0.001, 0.0005, 0.0, 10.0, 60.0});
   EXPECT_EQ(s.latches.dark, 0.0);

@@ -50,7 +50,7 @@ System<Wide> packed(const std::vector<System<double>>& plain) {
       VW_PICK(bank.settling_Ah), VW_PICK(bank.tank_share);                                                 \
   VW_PICK(bank.tank_rate_per_h), VW_PICK(bank.tank_keep), VW_PICK(bank.tank_mean),                         \
       VW_PICK(bank.empty_level);                                                                           \
-  VW_PICK(bank.coulombic), VW_PICK(bank.side_A), VW_PICK(bank.side_reference_V), VW_PICK(bank.side_per_V); \
+  VW_PICK(bank.most_charge), VW_PICK(bank.coulombic), VW_PICK(bank.side_A), VW_PICK(bank.side_reference_V), VW_PICK(bank.side_per_V); \
   VW_PICK(bank.side_per_K), VW_PICK(bank.side_reference_C), VW_PICK(bank.self_discharge_A);                \
   VW_PICK(bank.heat_capacity_J_K), VW_PICK(bank.heat_loss_W_K), VW_PICK(bank.enclosure_K_W);               \
   VW_PICK(bank.bank_keep), VW_PICK(bank.bank_by_enclosure), VW_PICK(bank.enclosure_by_bank);               \
