@@ -34,10 +34,11 @@ double tabled_open_circuit_V(Inputs& in) {
          base::look_up<double>(at, &cell::Tables::ocv_V, in.number("charge")).value;
 }
 
-/// Midpoint rule over 2000 parts.
+/// From empty to full, midpoint rule over 2000 parts.
 double mean_V(const cell::Chemistry& record, double side) {
+  const double span = record.availability.full_over_rated;
   double sum = 0.0;
-  for (int i = 0; i < kParts; ++i) sum += rest_V(record, (i + 0.5) / kParts, 25.0, side);
+  for (int i = 0; i < kParts; ++i) sum += rest_V(record, 1.0 - span * (i + 0.5) / kParts, 25.0, side);
   return sum / kParts;
 }
 
