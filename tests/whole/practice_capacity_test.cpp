@@ -46,8 +46,8 @@ TEST(CapacityTest, AFewKelvinExplainWhatIsMissing) {
   EXPECT_NEAR(mean_Ah / kSheet_Ah, 0.966, 5e-4);
   EXPECT_NEAR(mean_Ah / 280.0, 1.003, 5e-4);
   EXPECT_EQ(std::count_if(kMeasured_Ah.begin(), kMeasured_Ah.end(), [](double Ah) { return Ah < 280.0; }), 3);
-  // The record gives 1.037 of the rating at C/20 and 25 degC, as its measured cell of 2 Ah did. The supplier's
-  // 290.6 Ah of cells of 280 Ah say 1.038.
+  // The record gives 1.037 of the rating at C/20 and 25 degC, as its measured cell of 2 Ah did. The
+  // supplier's 290.6 Ah of cells of 280 Ah say 1.038.
   const double at_supplier_Ah = given_Ah(25.0);
   EXPECT_NEAR(at_supplier_Ah, kSheet_Ah, 0.015 * kSheet_Ah);
   // The record falls from 1 at 25 degC to 0.82 at 0 degC, 0.72 % for each kelvin of the cell. Towards the end

@@ -86,8 +86,7 @@ TEST_P(DischargeOfEveryChemistry, VoltageOnlyFallsAtConstantCurrent) {
 }
 
 TEST_P(DischargeOfEveryChemistry, VoltageOnlyFallsAtConstantPower) {
-  expect_only_falling(as_power,
-                      battery_.capacity_Ah * chemistry_.nominal_V * battery_.cells_in_series);
+  expect_only_falling(as_power, battery_.capacity_Ah * chemistry_.nominal_V * battery_.cells_in_series);
 }
 
 INSTANTIATE_TEST_SUITE_P(Catalogue, DischargeOfEveryChemistry, ::testing::ValuesIn(simulated()), name_of);
