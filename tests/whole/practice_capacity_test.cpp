@@ -17,6 +17,7 @@ namespace {
 // owner's own test, 25 A down to 2.5 V in a cooler room, gave these.
 constexpr std::array<double, 8> kMeasured_Ah = {278.5, 284.0, 282.0, 275.7, 278.7, 281.8, 282.5, 283.5};
 constexpr double kSheet_Ah = 290.6;
+constexpr double kRated_Ah = 280.0;
 
 /// What one such cell gives at 25 A in a room: until it has no more to give at its temperature, or to 2.5 V.
 double given_Ah(double room_C) {
@@ -25,7 +26,7 @@ double given_Ah(double room_C) {
   const cell::Tables tables = cell::make_tables(chemistry);
   bank::Battery cell = pack;
   cell.cells_in_series = 1;
-  cell.capacity_Ah = kSheet_Ah;
+  cell.capacity_Ah = kRated_Ah;
   cell.extra_resistance_ohm = 0.0;
   cell.mass_kg.typical = pack.mass_kg.typical / 4.0;
   const double loss_W_K = bank::free_standing_loss_W_K(pack.volume_L.typical / 4.0);
@@ -45,6 +46,8 @@ TEST(CapacityTest, AFewKelvinExplainWhatIsMissing) {
   EXPECT_NEAR(mean_Ah / kSheet_Ah, 0.966, 5e-4);
   EXPECT_NEAR(mean_Ah / 280.0, 1.003, 5e-4);
   EXPECT_EQ(std::count_if(kMeasured_Ah.begin(), kMeasured_Ah.end(), [](double Ah) { return Ah < 280.0; }), 3);
+  // The record gives 1.037 of the rating at C/20 and 25 degC, as its measured cell of 2 Ah did. The
+  // supplier's 290.6 Ah of cells of 280 Ah say 1.038.
   const double at_supplier_Ah = given_Ah(25.0);
   EXPECT_NEAR(at_supplier_Ah, kSheet_Ah, 0.015 * kSheet_Ah);
   // The record falls from 1 at 25 degC to 0.82 at 0 degC, 0.72 % for each kelvin of the cell. Towards the end

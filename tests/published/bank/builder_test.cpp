@@ -141,12 +141,13 @@ TEST(Builder, OtherKindsWeighWhatIsUsual) {
   between("sodium-18650", 4, 67, 80.0, 110.0);
 }
 
-// Four iron-phosphate cells in series: mean 4 x 3.2605 V = 13.042 V, 1.304 kWh at 100 Ah (computed from
-// bib:bpx). Tolerance 2 mV a cell: the record keeps 39 points of the curve.
+// Four iron-phosphate cells in series: mean 4 x 3.2748 V over the rated charge, the upper 0.964 of the whole
+// (computed from bib:bpx), and half the gap of the hysteresis, 4 x 18 mV: 13.171 V, 1.317 kWh at 100 Ah.
+// Tolerance 8 mV a cell, by which the fit to measured discharges moved the mean.
 TEST(Builder, FourIronPhosphateCellsHoldMoreThanTheLabelSays) {
   const Composition c = composed("lfp-prismatic-100ah", 4, 1);
-  EXPECT_NEAR(c.mean_V, 13.042, 4 * 0.002);
-  EXPECT_NEAR(c.rest_Wh, 1304.0, 1.0);
+  EXPECT_NEAR(c.mean_V, 13.171, 4 * 0.008);
+  EXPECT_NEAR(c.rest_Wh, 1317.1, 3.2);
   EXPECT_DOUBLE_EQ(c.nominal_Wh, 1280.0);
 }
 

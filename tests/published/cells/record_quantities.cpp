@@ -34,10 +34,11 @@ double tabled_open_circuit_V(Inputs& in) {
          base::look_up<double>(at, &cell::Tables::ocv_V, in.number("charge")).value;
 }
 
-/// Midpoint rule over 2000 parts.
+/// From empty to full, midpoint rule over 2000 parts.
 double mean_V(const cell::Chemistry& record, double side) {
+  const double span = record.availability.full_over_rated;
   double sum = 0.0;
-  for (int i = 0; i < kParts; ++i) sum += rest_V(record, (i + 0.5) / kParts, 25.0, side);
+  for (int i = 0; i < kParts; ++i) sum += rest_V(record, 1.0 - span * (i + 0.5) / kParts, 25.0, side);
   return sum / kParts;
 }
 
@@ -80,7 +81,7 @@ double energy_per_mass(Inputs& in) {
   return 0.0;
 }
 
-/// Share of the capacity that can be drawn at a temperature, from a bank of one battery.
+/// Share of what can be drawn at 25 degC that can be drawn at a temperature, from a bank of one battery.
 double capacity_share(Inputs& in) {
   const auto& battery = battery_of(in);
   const double temperature_C = in.number("temperature_C");
@@ -90,7 +91,7 @@ double capacity_share(Inputs& in) {
   const auto p = bank::assemble(battery, *record, tables, {1, 1, 0.0}, 0.0, 1.0, 60.0);
   bank::State<double> state;
   state.temperature_C = temperature_C;
-  return 1.0 - bank::terminal<double>(p, state).usable_floor;
+  return (1.0 - bank::terminal<double>(p, state).usable_floor) / record->availability.full_over_rated;
 }
 
 /// Largest charge current that a bank of one battery permits, over its capacity [1/h], if the battery itself
