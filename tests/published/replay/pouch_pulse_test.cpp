@@ -70,8 +70,9 @@ TEST(PouchPulse, CourseAtHalfCharge) {
 }
 
 // R(10 degC) / R(25 degC) after 10 s at half charge, measured 1.574; tolerance 0.03, the 1 mV
-// of the two readings. R(40 degC) / R(25 degC) was read as 0.95 from a file that may be of another specimen; the
-// discharges that warm the cell ask for less than that and more than 0.75, which a law of 35 kJ/mol gives.
+// of the two readings. R(40 degC) / R(25 degC) was read as 0.95 from a file that may be of another specimen;
+// the discharges that warm the cell ask for less than that and more than 0.75, which a law of 35 kJ/mol
+// gives.
 TEST(PouchPulse, ColdAndWarm) {
   const RecordCell cell("lmo", kPouchCell);
   const double at_25C = apparent_ohm(cell, 0.48, 25.0, 10.0);
