@@ -18,10 +18,9 @@ namespace {
 constexpr double kCutOff_V = 3.0;
 constexpr double kTolerance_V = 0.015;
 constexpr double kShare = 0.01;  // of capacity and energy
-// At 3C below 30 % charge, second discharge and third.
-constexpr double kLow_charge = 0.30;
-constexpr double kLow_V = 0.020;
-constexpr double kThirdLow_V = 0.035;
+// Third discharge at 3C, below 35 % charge.
+constexpr double kLow_charge = 0.35;
+constexpr double kThirdLow_V = 0.030;
 
 struct Point {
   double charge, volt;
@@ -84,8 +83,7 @@ const std::vector<Discharge>& discharges() {
 
 /// How far the computed voltage may lie from the measured one.
 double tolerance_V(double current_A, double charge, int cycle) {
-  if (current_A < 90.0 || charge > kLow_charge) return kTolerance_V;
-  return cycle > 2 ? kThirdLow_V : kLow_V;
+  return current_A > 90.0 && charge < kLow_charge && cycle > 2 ? kThirdLow_V : kTolerance_V;
 }
 
 TEST(PouchDischarge, TypedInFigures) {
