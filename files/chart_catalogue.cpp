@@ -47,16 +47,18 @@ std::vector<chart::Branch> read_branches(const nlohmann::json& object, std::size
   return branches;
 }
 
-void count_chemistries(const std::vector<chart::Branch>& branches, std::map<std::string, int>& count) {
+void list_chemistries(const std::vector<chart::Branch>& branches, std::vector<std::string>& ids) {
   for (const chart::Branch& branch : branches) {
-    if (!branch.chemistry.empty()) ++count[branch.chemistry];
-    count_chemistries(branch.branches, count);
+    if (!branch.chemistry.empty()) ids.push_back(branch.chemistry);
+    list_chemistries(branch.branches, ids);
   }
 }
 
 void check_tree(const ChartCatalogue& catalogue, base::Problems& problems) {
+  std::vector<std::string> ids;
+  list_chemistries(catalogue.tree.branches, ids);
   std::map<std::string, int> count;
-  count_chemistries(catalogue.tree.branches, count);
+  for (const std::string& id : ids) ++count[id];
   for (const chart::Kind& kind : catalogue.kinds) {
     const int times = count[kind.id];
     count.erase(kind.id);
@@ -69,6 +71,15 @@ void check_tree(const ChartCatalogue& catalogue, base::Problems& problems) {
     problems.push_back(
         problem_of("tree/", id, "The family tree names a chemistry that has no record.", "Mend the id."));
   }
+}
+
+/// Relatives stand together.
+void sort_as_in_tree(ChartCatalogue& catalogue) {
+  std::vector<std::string> ids;
+  list_chemistries(catalogue.tree.branches, ids);
+  const auto place = [&](const chart::Kind& kind) { return std::find(ids.begin(), ids.end(), kind.id); };
+  std::sort(catalogue.kinds.begin(), catalogue.kinds.end(),
+            [&](const chart::Kind& a, const chart::Kind& b) { return place(a) < place(b); });
 }
 
 template <class Read, class Take>
@@ -143,6 +154,7 @@ base::Result<ChartCatalogue> read_chart_files(std::span<const EmbeddedFile> file
   std::sort(catalogue.uses.begin(), catalogue.uses.end(), by_id);
   if (problems.empty()) check_tree(catalogue, problems);
   if (base::has_error(problems)) return problems;
+  sort_as_in_tree(catalogue);
   return catalogue;
 }
 

@@ -14,7 +14,7 @@
 namespace voltwright::files {
 
 struct ChartCatalogue {
-  std::vector<chart::Kind> kinds;      // by id
+  std::vector<chart::Kind> kinds;      // in the order of the tree
   std::vector<chart::Weighting> uses;  // by id
   chart::FamilyTree tree;
 };
