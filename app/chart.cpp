@@ -46,8 +46,8 @@ void check_years(const ChartRequest& request, const chart::Chart& chart, base::P
 void take_weighting(const ChartRequest& request, ChartResponse& response, base::Problems& problems) {
   response.weighting = chart::even_weighting();
   if (!request.use.empty() && !request.weigh.empty()) {
-    problems.push_back(
-        problem_of("--weigh", "A use and weights of your own do not go together.", "", "Give one of the two."));
+    problems.push_back(problem_of("--weigh", "A use and weights of your own do not go together.", "",
+                                  "Give one of the two."));
     return;
   }
   response.weighed = !request.use.empty() || !request.weigh.empty();

@@ -12,10 +12,10 @@
 namespace voltwright::app {
 
 struct ChartRequest {
-  int year = 0;               // 0: the latest of all facts
-  std::optional<int> since;   // also list what changed since this year
-  std::string use;            // id of a use of the catalogue; empty: none
-  std::string weigh;          // "energy=3,price=1"; empty: none
+  int year = 0;              // 0: the latest of all facts
+  std::optional<int> since;  // also list what changed since this year
+  std::string use;           // id of a use of the catalogue; empty: none
+  std::string weigh;         // "energy=3,price=1"; empty: none
 };
 
 /// Not copied: the chart points into the kinds, the scores into the chart.

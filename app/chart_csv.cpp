@@ -22,7 +22,8 @@ const char* word_of(chart::Origin origin) {
 }
 
 void add_figure(std::string& text, const chart::Kind& kind, const chart::Fact& fact) {
-  const bool aged = fact.quantity == chart::Quantity::kCycles || fact.quantity == chart::Quantity::kCalendarLife;
+  const bool aged =
+      fact.quantity == chart::Quantity::kCycles || fact.quantity == chart::Quantity::kCalendarLife;
   const std::string temperature = aged ? fmt::format("{:g}", fact.temperature_C) : "";
   const std::string depth = fact.depth > 0.0 ? fmt::format("{:g}", fact.depth) : "";
   const std::string end = fact.end_of_life_share > 0.0 ? fmt::format("{:g}", fact.end_of_life_share) : "";
@@ -37,7 +38,8 @@ void add_figure(std::string& text, const chart::Kind& kind, const chart::Fact& f
 
 std::string chart_csv(const ChartResponse& response) {
   std::string text =
-      "chemistry,name,quantity,level,year,min,typical,max,unit,depth,temperature_C,end_of_life_share,conditions,"
+      "chemistry,name,quantity,level,year,min,typical,max,unit,depth,temperature_C,end_of_life_share,"
+      "conditions,"
       "origin,from_memory,from\n";
   for (const chart::Row& row : response.chart.rows) {
     for (const chart::Quantity quantity : chart::kQuantities) {

@@ -52,9 +52,14 @@ Json missing_json(const chart::Row& row) {
 Json safety_json(const chart::Row& row) {
   if (!row.safety_known) return nullptr;
   const chart::Safety& s = row.kind->safety;
-  return {{"year", s.year},       {"runaway", chart::name_of(s.runaway)}, {"plates_metal", s.plates_metal},
-          {"stated", s.stated},   {"gas", s.gas},                         {"failure", s.failure},
-          {"note", s.note},       {name_of(s.origin), s.from}};
+  return {{"year", s.year},
+          {"runaway", chart::name_of(s.runaway)},
+          {"plates_metal", s.plates_metal},
+          {"stated", s.stated},
+          {"gas", s.gas},
+          {"failure", s.failure},
+          {"note", s.note},
+          {name_of(s.origin), s.from}};
 }
 
 Json optional_range(const std::optional<units::Ranged>& range) {
@@ -101,7 +106,7 @@ Json score_json(const chart::Score& score) {
   }
   Json missing = Json::array();
   for (const chart::Matter matter : score.missing) missing.push_back(chart::name_of(matter));
-  return {{"rank", score.rank},   {"chemistry", score.row->kind->id}, {"points_least", score.least},
+  return {{"rank", score.rank},        {"chemistry", score.row->kind->id},     {"points_least", score.least},
           {"points_most", score.most}, {"without_figure", std::move(missing)}, {"places", std::move(places)}};
 }
 
@@ -109,7 +114,10 @@ Json weighting_json(const chart::Weighting& weighting) {
   Json weights = Json::object();
   for (const chart::Weight& weight : weighting.weights)
     weights[std::string(chart::name_of(weight.matter))] = weight.weight;
-  return {{"id", weighting.id}, {"name", weighting.name}, {"why", weighting.why}, {"weights", std::move(weights)}};
+  return {{"id", weighting.id},
+          {"name", weighting.name},
+          {"why", weighting.why},
+          {"weights", std::move(weights)}};
 }
 
 Json branch_json(const chart::Branch& branch) {
@@ -143,7 +151,8 @@ std::string to_json(const ChartResponse& response) {
   for (const chart::Score& score : response.scores) json["scores"].push_back(score_json(score));
   json["uses"] = Json::array();
   for (const chart::Weighting& use : response.uses) json["uses"].push_back(weighting_json(use));
-  json["family_tree"] = {{"name", response.tree.name}, {"steps", response.tree.steps}, {"branches", Json::array()}};
+  json["family_tree"] = {
+      {"name", response.tree.name}, {"steps", response.tree.steps}, {"branches", Json::array()}};
   for (const chart::Branch& branch : response.tree.branches)
     json["family_tree"]["branches"].push_back(branch_json(branch));
   return json_text(json);

@@ -37,7 +37,8 @@ int on_stdout(const Options& o) {
 
 int run(const Options& options) {
   if (on_stdout(options) > 1) {
-    (void)std::fputs("voltwright: only one of these can go to standard output; give the others a file.\n", stderr);
+    (void)std::fputs("voltwright: only one of these can go to standard output; give the others a file.\n",
+                     stderr);
     return kBadInput;
   }
   const auto made = app::chart_chemistries(options.request);
@@ -67,15 +68,18 @@ void add_chart(CLI::App& app, int& exit_code) {
   CLI::App* command =
       app.add_subcommand("chart", "Compare battery chemistries by sourced figures, as of any year");
   command->add_option("--year", options->request.year, "Figures known in this year (default: the latest)");
-  command->add_option("--since", options->request.since, "List what is another figure than in this earlier year");
+  command->add_option("--since", options->request.since,
+                      "List what is another figure than in this earlier year");
   command->add_option("--for", options->request.use,
                       "Rank for a use: house-bank, vehicle, stationary, pocket, cold or high-power");
-  command->add_option("--weigh", options->request.weigh,
-                      "Rank by your own weights, such as energy=3,price=1: energy, volume, power, charge, life, "
-                      "safety, cold, price, efficiency, standing");
+  command->add_option(
+      "--weigh", options->request.weigh,
+      "Rank by your own weights, such as energy=3,price=1: energy, volume, power, charge, life, "
+      "safety, cold, price, efficiency, standing");
   command->add_flag("--json", options->json, "Print figures, sources, places and the family tree as JSON");
   command->add_flag("--tree", options->tree, "Print the family tree of batteries instead");
-  command->add_option("--csv", options->csv, "Write every figure with its source to a file (- for standard output)");
+  command->add_option("--csv", options->csv,
+                      "Write every figure with its source to a file (- for standard output)");
   command->add_option("--svg", options->svg, "Write a picture for a slide, 16 to 9");
   command->add_option("--png", options->png, "Write the same picture as PNG, 1920 by 1080 (needs librsvg)");
   command->callback([options, &exit_code] { exit_code = run(*options); });

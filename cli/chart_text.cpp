@@ -64,14 +64,15 @@ std::string tables(const chart::Chart& chart) {
                           r.charge_h ? spread(*r.charge_h, 1.0) : kNone,
                           r.power_W_per_kg ? spread(*r.power_W_per_kg, 1.0) : kNone};
                 });
-  text += block(chart, "Life", {"Cycles", "Depth %", "At degC", "Ends at %", "On the shelf, years at 25 degC"},
-                [](const chart::Row& r) -> std::vector<std::string> {
-                  const Fact* c = r.cell_or_block(Quantity::kCycles);
-                  return {text_of(c), c == nullptr ? kNone : figure(kPercent * c->depth),
-                          c == nullptr ? kNone : figure(c->temperature_C),
-                          c == nullptr ? kNone : figure(kPercent * c->end_of_life_share),
-                          text_of(r.cell_or_block(Quantity::kCalendarLife))};
-                });
+  text +=
+      block(chart, "Life", {"Cycles", "Depth %", "At degC", "Ends at %", "On the shelf, years at 25 degC"},
+            [](const chart::Row& r) -> std::vector<std::string> {
+              const Fact* c = r.cell_or_block(Quantity::kCycles);
+              return {text_of(c), c == nullptr ? kNone : figure(kPercent * c->depth),
+                      c == nullptr ? kNone : figure(c->temperature_C),
+                      c == nullptr ? kNone : figure(kPercent * c->end_of_life_share),
+                      text_of(r.cell_or_block(Quantity::kCalendarLife))};
+            });
   text += block(chart, "Temperature of the cell, degC", {"Charge from", "to", "Discharge from", "to"},
                 [](const chart::Row& r) -> std::vector<std::string> {
                   return {text_of(r.cell_or_block(Quantity::kChargeFrom)),
@@ -127,7 +128,8 @@ std::string weighting_text(const app::ChartResponse& response, std::size_t width
   text += wrapped("Weights: " + to_text(w) + ".", width, "  ");
   if (!w.why.empty()) text += wrapped(w.why, width, "  ");
   text += wrapped(
-      "Points from 1 (first place) to 0 (last); a missing figure counts 0 in the lower and 1 in the upper end. "
+      "Points from 1 (first place) to 0 (last); a missing figure counts 0 in the lower and 1 in the upper "
+      "end. "
       "The lower end decides the order.",
       width, "  ");
   std::vector<Column> columns = {{"Rank", Align::kRight}, {"", Align::kLeft}, {"Points", Align::kLeft}};
@@ -136,8 +138,9 @@ std::string weighting_text(const app::ChartResponse& response, std::size_t width
   }
   Rows rows;
   for (const chart::Score& s : response.scores) {
-    std::vector<std::string> row = {std::to_string(s.rank), s.row->kind->short_name,
-                                    s.least == s.most ? figure(s.least) : figure(s.least) + " to " + figure(s.most)};
+    std::vector<std::string> row = {
+        std::to_string(s.rank), s.row->kind->short_name,
+        s.least == s.most ? figure(s.least) : figure(s.least) + " to " + figure(s.most)};
     for (const chart::Weight& weight : w.weights) {
       if (weight.weight <= 0.0) continue;
       const auto& place = s.place(weight.matter);
@@ -148,8 +151,9 @@ std::string weighting_text(const app::ChartResponse& response, std::size_t width
   text += table(columns, rows);
   for (const chart::Weight& weight : w.weights) {
     if (weight.weight <= 0.0) continue;
-    text += wrapped(std::string(chart::name_of(weight.matter)) + ": " + std::string(chart::rule_of(weight.matter)),
-                    width, "  ");
+    text += wrapped(
+        std::string(chart::name_of(weight.matter)) + ": " + std::string(chart::rule_of(weight.matter)), width,
+        "  ");
   }
   return text;
 }
@@ -185,10 +189,9 @@ std::string changes_text(const chart::Chart& chart, std::size_t width) {
   const chart::Kind* last = nullptr;
   for (const chart::Change& change : chart.changes) {
     const Quantity quantity = change.now.quantity;
-    const std::string name = level_matters(quantity)
-                                 ? std::string(chart::name_of(quantity)) + " of the " +
-                                       std::string(chart::name_of(change.now.level))
-                                 : std::string(chart::name_of(quantity));
+    const std::string name = level_matters(quantity) ? std::string(chart::name_of(quantity)) + " of the " +
+                                                           std::string(chart::name_of(change.now.level))
+                                                     : std::string(chart::name_of(quantity));
     if (!change.before) {
       fresh += change.kind == last ? ", " : (last == nullptr ? "" : "\n") + change.kind->short_name + ": ";
       fresh += name;
@@ -216,8 +219,8 @@ std::string changes_text(const chart::Chart& chart, std::size_t width) {
   return text;
 }
 
-void add_branches(const std::vector<chart::Branch>& branches, std::size_t depth, const app::ChartResponse& response,
-                  std::string& text) {
+void add_branches(const std::vector<chart::Branch>& branches, std::size_t depth,
+                  const app::ChartResponse& response, std::string& text) {
   for (const chart::Branch& branch : branches) {
     text += std::string(2 * depth, ' ') + branch.name;
     for (const chart::Kind& kind : response.kinds) {
@@ -235,18 +238,20 @@ std::string chart_text(const app::ChartResponse& response, std::size_t width) {
   const chart::Chart& chart = response.chart;
   std::string text = "Battery chemistries as of " + std::to_string(chart.year) + "\n";
   text += wrapped(
-      "Typical (least to most) 'year of the source. ~ assumed or partly from memory; - no figure of this year or "
+      "Typical (least to most) 'year of the source. ~ assumed or partly from memory; - no figure of this "
+      "year or "
       "before. Lead-acid is sold as blocks: its figures stand under battery. Sources: --csv and --json.",
       width, "");
   text += tables(chart);
   text += safety_text(chart, width);
   text += changes_text(chart, width);
   text += weighting_text(response, width);
-  text += "\n" + wrapped(
-                     "Makers' pack prices are averages of large contracts, shop prices are what one battery costs: "
-                     "they are not compared. A planning aid: local codes, the makers' instructions and a licensed "
-                     "person decide.",
-                     width, "");
+  text += "\n" +
+          wrapped(
+              "Makers' pack prices are averages of large contracts, shop prices are what one battery costs: "
+              "they are not compared. A planning aid: local codes, the makers' instructions and a licensed "
+              "person decide.",
+              width, "");
   return text;
 }
 

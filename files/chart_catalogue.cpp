@@ -20,15 +20,15 @@ base::Problem problem_of(std::string file, std::string field, std::string what, 
 }
 
 /// Reads the branches of an object, `left` steps deep at most.
-std::vector<chart::Branch> read_branches(const nlohmann::json& object, std::size_t left, const std::string& file,
-                                         base::Problems& problems) {
+std::vector<chart::Branch> read_branches(const nlohmann::json& object, std::size_t left,
+                                         const std::string& file, base::Problems& problems) {
   std::vector<chart::Branch> branches;
   const auto list = object.find("branches");
   if (list == object.end()) return branches;
   if (!list->is_array() || left == 0) {
-    problems.push_back(problem_of(file, "branches",
-                                  left == 0 ? "The tree is deeper than its steps." : "Branches must be a list.",
-                                  "Name a step for each depth, and write [...]."));
+    problems.push_back(problem_of(
+        file, "branches", left == 0 ? "The tree is deeper than its steps." : "Branches must be a list.",
+        "Name a step for each depth, and write [...]."));
     return branches;
   }
   for (const auto& item : *list) {
@@ -132,7 +132,8 @@ base::Result<chart::FamilyTree> read_family_tree(std::string_view text, const st
       if (step.is_string()) tree.steps.push_back(step.get<std::string>());
     }
   }
-  if (tree.steps.empty()) record.report("steps", "The tree names no steps.", "", "", "Write a list of texts.");
+  if (tree.steps.empty())
+    record.report("steps", "The tree names no steps.", "", "", "Write a list of texts.");
   if (value->is_object()) tree.branches = read_branches(*value, tree.steps.size(), name, problems);
   if (base::has_error(problems)) return problems;
   return tree;
@@ -142,12 +143,15 @@ base::Result<ChartCatalogue> read_chart_files(std::span<const EmbeddedFile> file
   ChartCatalogue catalogue;
   base::Problems problems;
   for (const EmbeddedFile& file : files) {
-    take(file, "chemistries/", read_kind,
-         [&](chart::Kind kind) { catalogue.kinds.push_back(std::move(kind)); }, problems);
-    take(file, "uses/", read_use, [&](chart::Weighting use) { catalogue.uses.push_back(std::move(use)); },
-         problems);
-    take(file, "tree/", read_family_tree, [&](chart::FamilyTree tree) { catalogue.tree = std::move(tree); },
-         problems);
+    take(
+        file, "chemistries/", read_kind,
+        [&](chart::Kind kind) { catalogue.kinds.push_back(std::move(kind)); }, problems);
+    take(
+        file, "uses/", read_use, [&](chart::Weighting use) { catalogue.uses.push_back(std::move(use)); },
+        problems);
+    take(
+        file, "tree/", read_family_tree, [&](chart::FamilyTree tree) { catalogue.tree = std::move(tree); },
+        problems);
   }
   const auto by_id = [](const auto& a, const auto& b) { return a.id < b.id; };
   std::sort(catalogue.kinds.begin(), catalogue.kinds.end(), by_id);

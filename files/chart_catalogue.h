@@ -19,8 +19,8 @@ struct ChartCatalogue {
   chart::FamilyTree tree;
 };
 
-/// The `facts` of one chemistry record; `name` is shown in problems. A figure of a quantity, level and year must
-/// stand once (cycles: once at each depth, conditions apart).
+/// The `facts` of one chemistry record; `name` is shown in problems. A figure of a quantity, level and year
+/// must stand once (cycles: once at each depth, conditions apart).
 base::Result<chart::Kind> read_kind(std::string_view text, const std::string& name);
 
 /// One file of uses/.
@@ -29,8 +29,8 @@ base::Result<chart::Weighting> read_use(std::string_view text, const std::string
 /// One file of tree/. Every branch of the tree ends within its steps.
 base::Result<chart::FamilyTree> read_family_tree(std::string_view text, const std::string& name);
 
-/// chemistries/*.json, uses/*.json and tree/*.json of `files`; every chemistry that the tree names must be there,
-/// and every chemistry must hang on the tree once. All problems at once.
+/// chemistries/*.json, uses/*.json and tree/*.json of `files`; every chemistry that the tree names must be
+/// there, and every chemistry must hang on the tree once. All problems at once.
 base::Result<ChartCatalogue> read_chart_files(std::span<const EmbeddedFile> files);
 
 /// The same of the files packed into the program.

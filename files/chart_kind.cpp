@@ -49,10 +49,12 @@ class KindReader {
   template <class Read>
   void each(const char* list, bool must_be_there, Read read) {
     const auto facts = record_.find("facts");
-    const bool is_there = facts != record_.end() && facts->is_object() && facts->contains(list) &&
-                          (*facts)[list].is_array();
+    const bool is_there =
+        facts != record_.end() && facts->is_object() && facts->contains(list) && (*facts)[list].is_array();
     if (!is_there) {
-      if (must_be_there) note(std::string("facts.") + list, "This list of dated facts is missing.", "Add it; it may be empty.");
+      if (must_be_there)
+        note(std::string("facts.") + list, "This list of dated facts is missing.",
+             "Add it; it may be empty.");
       return;
     }
     std::size_t number = 0;
@@ -86,8 +88,9 @@ class KindReader {
     for (const Fact& other : facts_) {
       if (other.quantity == quantity && other.level == fact.level && other.year == fact.year &&
           other.depth == fact.depth && other.conditions == fact.conditions) {
-        note("facts", "Two figures stand for the " + std::string(name_of(quantity)) + " of the " +
-                          std::string(name_of(fact.level)) + " in " + std::to_string(fact.year) + ".",
+        note("facts",
+             "Two figures stand for the " + std::string(name_of(quantity)) + " of the " +
+                 std::string(name_of(fact.level)) + " in " + std::to_string(fact.year) + ".",
              "Keep one, or tell their conditions apart.");
       }
     }

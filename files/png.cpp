@@ -83,8 +83,8 @@ bool paint(const Painter& painter, RsvgHandle* handle, int width_px, int height_
   CairoSurface* surface = painter.surface_create(kCairoArgb32, width_px, height_px);
   Cairo* cairo = painter.create(surface);
   const RsvgRectangle whole{0.0, 0.0, static_cast<double>(width_px), static_cast<double>(height_px)};
-  const bool drawn = painter.surface_status(surface) == kCairoSuccess &&
-                     painter.render(handle, cairo, &whole, nullptr) != 0;
+  const bool drawn =
+      painter.surface_status(surface) == kCairoSuccess && painter.render(handle, cairo, &whole, nullptr) != 0;
   painter.destroy(cairo);
   const bool written = drawn && painter.surface_write(surface, append, &bytes) == kCairoSuccess;
   painter.surface_destroy(surface);
@@ -103,8 +103,8 @@ base::Result<std::string> png_of_svg(std::string_view svg, int width_px, int hei
     return problem_of("This size cannot be drawn.", "Choose 1 to 8192 dots each way.");
   }
   const std::string text(svg);
-  RsvgHandle* handle = kPainter.handle_from_data(
-      reinterpret_cast<const unsigned char*>(text.data()), text.size(), nullptr);  // NOLINT(*-reinterpret-cast)
+  RsvgHandle* handle = kPainter.handle_from_data(reinterpret_cast<const unsigned char*>(text.data()),
+                                                 text.size(), nullptr);  // NOLINT(*-reinterpret-cast)
   if (handle == nullptr) return problem_of("The picture is no SVG.", "Check the text of the picture.");
   std::string bytes;
   const bool painted = paint(kPainter, handle, width_px, height_px, bytes);

@@ -36,10 +36,10 @@ struct Safety {
   int year = 0;
   Runaway runaway = Runaway::kNotKnown;
   bool plates_metal = false;  // metallic lithium or sodium forms on the anode if charged too cold or too fast
-  std::string stated;           // what stands where an onset temperature is missing; may be empty
-  std::string note;             // the honesty note
-  std::string gas;              // what it gives off
-  std::string failure;          // what a failure looks like
+  std::string stated;         // what stands where an onset temperature is missing; may be empty
+  std::string note;           // the honesty note
+  std::string gas;            // what it gives off
+  std::string failure;        // what a failure looks like
   Origin origin = Origin::kSource;
   std::string from;
 };

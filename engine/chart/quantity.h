@@ -28,8 +28,7 @@ inline constexpr std::array kQuantities = {
     Quantity::kEnergyPerMass, Quantity::kEnergyPerVolume, Quantity::kContinuousRate, Quantity::kPeakRate,
     Quantity::kChargeRate,    Quantity::kCycles,          Quantity::kCalendarLife,   Quantity::kChargeFrom,
     Quantity::kChargeTo,      Quantity::kDischargeFrom,   Quantity::kDischargeTo,    Quantity::kOnset,
-    Quantity::kSelfDischarge, Quantity::kEfficiency,      Quantity::kPrice,
-    Quantity::kEnergyTarget};
+    Quantity::kSelfDischarge, Quantity::kEfficiency,      Quantity::kPrice,          Quantity::kEnergyTarget};
 
 /// A cell alone; a pack as makers of vehicles and stores buy it; a finished battery as a shop sells it.
 enum class Level { kCell, kPack, kBattery };

@@ -154,8 +154,8 @@ std::string_view name_of(Runaway runaway) {
 }
 
 std::optional<Matter> matter_named(std::string_view name) {
-  const auto found = std::find_if(kMatters.begin(), kMatters.end(),
-                                  [&](Matter matter) { return name_of(matter) == name; });
+  const auto found =
+      std::find_if(kMatters.begin(), kMatters.end(), [&](Matter matter) { return name_of(matter) == name; });
   if (found == kMatters.end()) return std::nullopt;
   return *found;
 }

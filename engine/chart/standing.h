@@ -23,9 +23,9 @@ enum class Matter {
   kStanding
 };
 
-inline constexpr std::array kMatters = {Matter::kEnergy, Matter::kVolume,     Matter::kPower, Matter::kCharge,
-                                        Matter::kLife,   Matter::kSafety,     Matter::kCold,  Matter::kPrice,
-                                        Matter::kEfficiency, Matter::kStanding};
+inline constexpr std::array kMatters = {
+    Matter::kEnergy, Matter::kVolume, Matter::kPower, Matter::kCharge,     Matter::kLife,
+    Matter::kSafety, Matter::kCold,   Matter::kPrice, Matter::kEfficiency, Matter::kStanding};
 
 /// One word, as typed on the command line: "energy".
 std::string_view name_of(Matter matter);

@@ -28,9 +28,9 @@ std::string regular(double x, double y, int count, double first_deg, double radi
 
 std::string plus(double x, double y, double r) {
   const double arm = r / 3.0;
-  return fmt::format("M{} {}H{}V{}H{}V{}H{}V{}H{}V{}H{}V{}H{}Z", px(x - arm), px(y - r), px(x + arm), px(y - arm),
-                     px(x + r), px(y + arm), px(x + arm), px(y + r), px(x - arm), px(y + arm), px(x - r),
-                     px(y - arm), px(x - arm));
+  return fmt::format("M{} {}H{}V{}H{}V{}H{}V{}H{}V{}H{}V{}H{}Z", px(x - arm), px(y - r), px(x + arm),
+                     px(y - arm), px(x + r), px(y + arm), px(x + arm), px(y + r), px(x - arm), px(y + arm),
+                     px(x - r), px(y - arm), px(x - arm));
 }
 
 }  // namespace
@@ -55,12 +55,12 @@ void draw_chemistry_mark(Drawing& drawing, std::string_view chemistry, double x,
   } else if (chemistry == "lithium-sulfur") {
     drawing.path(corners(x, y, 10, 0.0, 1.2 * r, 0.5 * r), css_class);
   } else if (chemistry == "agm") {
-    drawing.path(fmt::format("M{} {}V{}A{} {} 0 0 1 {} {}V{}Z", px(x - 0.8 * r), px(y + 0.8 * r), px(y), px(0.8 * r),
-                             px(0.8 * r), px(x + 0.8 * r), px(y), px(y + 0.8 * r)),
+    drawing.path(fmt::format("M{} {}V{}A{} {} 0 0 1 {} {}V{}Z", px(x - 0.8 * r), px(y + 0.8 * r), px(y),
+                             px(0.8 * r), px(0.8 * r), px(x + 0.8 * r), px(y), px(y + 0.8 * r)),
                  css_class);
   } else if (chemistry == "gel") {
-    drawing.path(fmt::format("M{} {}V{}A{} {} 0 0 0 {} {}V{}Z", px(x - 0.8 * r), px(y - 0.8 * r), px(y), px(0.8 * r),
-                             px(0.8 * r), px(x + 0.8 * r), px(y), px(y - 0.8 * r)),
+    drawing.path(fmt::format("M{} {}V{}A{} {} 0 0 0 {} {}V{}Z", px(x - 0.8 * r), px(y - 0.8 * r), px(y),
+                             px(0.8 * r), px(0.8 * r), px(x + 0.8 * r), px(y), px(y - 0.8 * r)),
                  css_class);
   } else if (chemistry == "flooded") {
     drawing.path(fmt::format("M{} {}V{}H{}V{}M{} {}H{}", px(x - 0.8 * r), px(y - 0.8 * r), px(y + 0.8 * r),

@@ -23,15 +23,17 @@ constexpr double kRowsFrom = 196.0;
 constexpr double kRowsTo = 806.0;
 constexpr double kMark = 9.0;
 constexpr double kLabelGap = 14.0;
-constexpr double kRankRoom = 26.0;  // for the rank before the mark
+constexpr double kRankRoom = 34.0;  // for the rank before the mark
 
-// White ground, ink and greys only; dashes, marks and words carry the meaning, so that it reads in grey print.
+// White ground, ink and greys only; dashes, marks and words carry the meaning, so that it reads in grey
+// print.
 constexpr const char* kStyle =
     "<style>text{font-family:'Noto Sans','Liberation Sans','DejaVu Sans',Arial,sans-serif;font-size:17px;"
     "fill:#18242B}.title{font-size:38px;font-weight:600}.how{font-size:18px;fill:#48565D}"
     ".head{font-size:20px;font-weight:600}.tick{font-size:15px;fill:#48565D}.name{font-size:22px;"
     "font-weight:600}.plain{font-size:15px;fill:#48565D}.value{font-size:18px}.soft{font-style:italic}"
-    ".points{font-size:15px}.none{font-size:16px;font-style:italic;fill:#48565D}.paper{fill:#FFFFFF}.rule{stroke:#B4BDB7}"
+    ".points{font-size:15px}.none{font-size:16px;font-style:italic;fill:#48565D}.paper{fill:#FFFFFF}.rule{"
+    "stroke:#B4BDB7}"
     ".grid{stroke:#DCE2DE}.span{stroke:#18242B;stroke-width:3}.guess{stroke:#18242B;stroke-width:3;"
     "stroke-dasharray:5 4}.then{stroke:#8A9490;stroke-width:3}.mark{fill:#FFFFFF;stroke:#18242B;"
     "stroke-width:2.4;stroke-linejoin:round}.wall{stroke:#A12A22;stroke-width:2.5}</style>";
@@ -44,7 +46,8 @@ struct Column {
   bool decades = false;
 
   double at(double value) const {
-    const double share = decades ? std::log(value / from) / std::log(to / from) : (value - from) / (to - from);
+    const double share =
+        decades ? std::log(value / from) / std::log(to / from) : (value - from) / (to - from);
     return left + std::clamp(share, 0.0, 1.0) * (right - left);
   }
 };
@@ -80,8 +83,8 @@ void range(Drawing& d, const Column& column, const chart::Row& row, const Fact& 
   constexpr double kLetter = 10.5;
   const double label_from = std::max(to, typical + kMark) + kLabelGap;
   const bool fits = label_from + kLetter * static_cast<double>(label.size()) <= column.room;
-  d.text(fits ? label_from : std::min(from, typical - kMark) - kLabelGap, y + 6.0, label, fits ? "start" : "end",
-         soft ? "value soft" : "value");
+  d.text(fits ? label_from : std::min(from, typical - kMark) - kLabelGap, y + 6.0, label,
+         fits ? "start" : "end", soft ? "value soft" : "value");
 }
 
 void missing(Drawing& d, const Column& column, double y) {
@@ -121,11 +124,12 @@ void draw_row(Drawing& d, const chart::Chart& chart, const chart::Score& score, 
   const chart::Row& row = *score.row;
   const double shift = ranked ? kRankRoom : 0.0;
   if (ranked) {
-    d.text(kLeft + 16.0, y + 6.0, std::to_string(score.rank), "end", "head");
+    d.text(kLeft + 26.0, y + 6.0, std::to_string(score.rank), "end", "head");
     const bool one = fmt::format("{:.2f}", score.least) == fmt::format("{:.2f}", score.most);
-    d.text(kEnergy.left - 14.0, y - 1.0,
-           one ? fmt::format("{:.2f}", score.least) : fmt::format("{:.2f} to {:.2f}", score.least, score.most), "end",
-           "points");
+    d.text(
+        kEnergy.left - 14.0, y - 1.0,
+        one ? fmt::format("{:.2f}", score.least) : fmt::format("{:.2f} to {:.2f}", score.least, score.most),
+        "end", "points");
   }
   draw_chemistry_mark(d, row.kind->id, kLeft + 14.0 + shift, y, kMark + 2.0, "mark");
   d.text(kLeft + 40.0 + shift, y - 1.0, row.kind->short_name, "start", "name");
@@ -139,30 +143,35 @@ void draw_row(Drawing& d, const chart::Chart& chart, const chart::Score& score, 
   figure(kEnergy, energy, energy == nullptr ? "" : label_of(*energy));
   const Fact* cycles = row.cell_or_block(Quantity::kCycles);
   figure(kCycles, cycles,
-         cycles == nullptr ? "" : fmt::format("{} at {:.0f} %", advise::figure(cycles->value.typical),
-                                              100.0 * cycles->depth));
+         cycles == nullptr
+             ? ""
+             : fmt::format("{} at {:.0f} %", advise::figure(cycles->value.typical), 100.0 * cycles->depth));
   window(d, row, y);
   const Fact* price = row.figure(Quantity::kPrice, Level::kBattery);
   figure(kPrice, price, price == nullptr ? "" : label_of(*price));
 }
 
 std::string summary_of(const chart::Chart& chart) {
-  return fmt::format("{} battery chemistries as of {}: energy per mass, cycles, window for charging and price.",
-                     chart.rows.size(), chart.year);
+  return fmt::format(
+      "{} battery chemistries as of {}: energy per mass, cycles, window for charging and price.",
+      chart.rows.size(), chart.year);
 }
 
 void notes(Drawing& d, const chart::Weighting* weighting) {
   if (weighting == nullptr) {
     d.text(kLeft, 840.0, "Order: energy per mass.", "start", "how");
   } else {
-    d.text(kLeft, 832.0, "Order: " + weighting->name + ", weighed " + to_text(*weighting) + ".", "start", "how");
+    d.text(kLeft, 832.0, "Order: " + weighting->name + ", weighed " + to_text(*weighting) + ".", "start",
+           "how");
     d.text(kLeft, 856.0,
-           "Points: 1 for the first place in a matter, 0 for the last, weighed. A span is what missing figures leave "
+           "Points: 1 for the first place in a matter, 0 for the last, weighed. A span is what missing "
+           "figures leave "
            "open.",
            "start", "how");
   }
   d.text(kLeft, 882.0,
-         "Lead-acid: figures of the block. Cycles: at the depth stated, 25 degC. A maker's sheet goes first; most "
+         "Lead-acid: figures of the block. Cycles: at the depth stated, 25 degC. A maker's sheet goes first; "
+         "most "
          "lithium cells must not be charged below 0 degC.",
          "start", "how");
 }
@@ -176,7 +185,8 @@ std::string chemistry_slide(const chart::Chart& chart, const std::vector<chart::
   d.box(0.0, 0.0, kSlideWidth, kSlideHeight, "paper");
   d.text(kLeft, 58.0, fmt::format("Battery chemistries as of {}", chart.year), "start", "title");
   std::string how =
-      "Line: least to most found. Mark and number: typical, with its year. Dashed and slanted: assumed or from "
+      "Line: least to most found. Mark and number: typical, with its year. Dashed and slanted: assumed or "
+      "from "
       "memory.";
   if (chart.since) how += fmt::format(" Grey line below: as of {}.", *chart.since);
   d.text(kLeft, 92.0, how, "start", "how");
