@@ -1,6 +1,7 @@
 #include "cli/chart_text.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "cli/table.h"
 #include "engine/advise/wording.h"
@@ -175,9 +176,9 @@ bool level_matters(Quantity quantity) {
 }
 
 std::string changed_text(const Fact& fact) {
-  const std::string text = text_of(&fact, shown_factor(fact.quantity));
+  std::string text = text_of(&fact, shown_factor(fact.quantity));
   if (fact.quantity != Quantity::kCycles) return text;
-  return text + " at " + figure(kPercent * fact.depth) + " %";
+  return std::move(text) + " at " + figure(kPercent * fact.depth) + " %";
 }
 
 std::string changes_text(const chart::Chart& chart, std::size_t width) {

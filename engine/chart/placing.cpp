@@ -11,16 +11,17 @@ void place_all(const Chart& chart, Matter matter, std::size_t column, std::vecto
   for (const Row& row : chart.rows) standings.push_back(standing_of(row, matter));
   const auto known = std::count_if(standings.begin(), standings.end(), [](const auto& s) { return bool(s); });
   for (std::size_t i = 0; i < standings.size(); ++i) {
-    if (!standings[i]) continue;
+    const std::optional<Standing>& own = standings[i];
+    if (!own) continue;
     int better = 0;
     int equal = 0;  // itself among them
     for (const auto& other : standings) {
       if (!other) continue;
-      if (other->key > standings[i]->key) ++better;
-      if (other->key == standings[i]->key) ++equal;
+      if (other->key > own->key) ++better;
+      if (other->key == own->key) ++equal;
     }
     Place place;
-    place.standing = *standings[i];
+    place.standing = *own;
     place.among = static_cast<int>(known);
     place.place = better + 0.5 * (equal + 1);
     place.points = known > 1 ? (place.among - place.place) / (place.among - 1) : 1.0;

@@ -48,8 +48,9 @@ std::optional<Standing> charge(const Row& row) {
 std::optional<Standing> life(const Row& row) {
   const Fact* cycles = row.cell_or_block(Quantity::kCycles);
   if (cycles == nullptr) return std::nullopt;
-  Standing standing = of_fact(*cycles, row.life_throughput->typical);
-  standing.value = row.life_throughput->typical;
+  const double throughput = cycles->value.typical * cycles->depth;
+  Standing standing = of_fact(*cycles, throughput);
+  standing.value = throughput;
   standing.unit = "full equivalents";
   return standing;
 }
