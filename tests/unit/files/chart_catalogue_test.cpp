@@ -24,9 +24,9 @@ std::string record(const std::string& energies, const std::string& safety = kSaf
 
 std::string energy(int year, double typical, const std::string& level = "cell") {
   const std::string value = std::to_string(typical);
-  return R"({"year": )" + std::to_string(year) + R"(, "level": ")" + level + R"(", "energy_Wh_per_kg": {"min": )" +
-         value + R"(, "typical": )" + value + R"(, "max": )" + value + R"(}, "source": ["bib:a", "ends (from memory)"]
-})";
+  return R"({"year": )" + std::to_string(year) + R"(, "level": ")" + level +
+         R"(", "energy_Wh_per_kg": {"min": )" + value + R"(, "typical": )" + value + R"(, "max": )" + value +
+         R"~(}, "source": ["bib:a", "ends (from memory)"]})~";
 }
 
 template <class Value>
