@@ -52,7 +52,7 @@ struct Column {
   }
 };
 
-constexpr Column kEnergy = {0.0, 450.0, 350.0, 680.0, 790.0};
+constexpr Column kEnergy = {0.0, 450.0, 364.0, 685.0, 790.0};
 constexpr Column kCycles = {50.0, 50000.0, 800.0, 1000.0, 1110.0, true};
 constexpr Column kWindow = {-40.0, 65.0, 1130.0, 1270.0, 1370.0};
 constexpr Column kPrice = {0.0, 450.0, 1390.0, 1475.0, kRight};
