@@ -16,6 +16,7 @@ inline constexpr int kBadInput = 2;
 void add_advise(CLI::App& app, int& exit_code);
 void add_simulate(CLI::App& app, int& exit_code);
 void add_catalogue(CLI::App& app, int& exit_code);
+void add_chart(CLI::App& app, int& exit_code);
 /// Below `catalogue`.
 CLI::App* add_compose(CLI::App& catalogue, int& exit_code);
 

@@ -20,6 +20,7 @@ int run(int argc, char** argv) {
   cli::add_advise(app, exit_code);
   cli::add_simulate(app, exit_code);
   cli::add_catalogue(app, exit_code);
+  cli::add_chart(app, exit_code);
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

@@ -13,8 +13,8 @@ namespace voltwright::files {
 
 inline constexpr int kCatalogueFormat = 1;
 
-/// Each reads one record; `name` is shown in problems, and all problems of the text come at once. Sources,
-/// dated facts for charts and unknown keys are not looked at: tools/check_catalogue does that.
+/// Each reads one record; `name` is shown in problems, and all problems of the text come at once. Sources
+/// and unknown keys are not looked at: tools/check_catalogue does that. Dated facts: files/chart_catalogue.h.
 base::Result<cell::Chemistry> read_chemistry(std::string_view text, const std::string& name);
 base::Result<cell::CellFormat> read_cell(std::string_view text, const std::string& name);
 base::Result<bank::Battery> read_battery(std::string_view text, const std::string& name);

@@ -47,6 +47,9 @@ constexpr std::array kWithoutUnit = {"available_fraction",
                                      "usable_depth",
                                      "year"};
 
+// What a matter counts for a use: "energy_weight".
+constexpr std::string_view kWeight = "_weight";
+
 constexpr std::array kOrigins = {"source", "derived_from", "assumption"};
 
 // Says where the figures of the record come from and holds none itself.
@@ -69,7 +72,7 @@ bool holds_numbers(const json& value) { return value.is_number() || is_range(val
 bool has_unit(std::string key) {
   if (const auto by = key.find("_by_"); by != std::string::npos) key.resize(by);
   const auto ends = [&](std::string_view unit) { return key.ends_with(unit); };
-  return std::any_of(kUnits.begin(), kUnits.end(), ends) ||
+  return key.ends_with(kWeight) || std::any_of(kUnits.begin(), kUnits.end(), ends) ||
          std::find(kWithoutUnit.begin(), kWithoutUnit.end(), key) != kWithoutUnit.end();
 }
 

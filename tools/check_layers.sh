@@ -11,6 +11,7 @@ table='
 engine/base:
 engine/units:   engine/base
 engine/cell:    engine/base engine/units
+engine/chart:   engine/base engine/units
 engine/sky:     engine/base engine/units
 engine/demand:  engine/base engine/units
 engine/ageing:  engine/base engine/units engine/wiring engine/cell

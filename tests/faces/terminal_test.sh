@@ -49,7 +49,7 @@ echo kept >kept.csv
 echo kept >before
 
 run 0 --help
-for command in advise simulate catalogue; do
+for command in advise simulate catalogue chart; do
   run 0 "$command" --help
   grep -q -- "--help" out || complain "$command --help lists no options"
 done
@@ -101,6 +101,26 @@ run 0 catalogue compose lfp-prismatic-100ah --series 1 --json
 grep -q '"record": null' out || complain "one cell brings a record, though no house system runs on it"
 run 2 catalogue compose nothing --series 4 --json
 grep -q '"problems"' out || complain "compose --json does not print its problems as JSON"
+
+run 0 chart
+grep -q 'Weights: energy 1,' out || complain "chart does not show its weighting"
+run 0 chart --year 2016 --since 2013 --for cold --svg slide.svg --png slide.png
+grep -q "as of 2016" out || complain "chart --year is not followed"
+head -c 300 slide.svg | grep -q '<svg xmlns=' || complain "the picture is no SVG"
+head -c 4 slide.png | grep -q PNG || complain "the picture is no PNG"
+run 0 chart --csv -
+head -n 1 out | grep -q '^chemistry,name,quantity,level,year,' || complain "the figures have no header row"
+run 0 chart --tree
+grep -q '= LFP' out || complain "the family tree names no iron-phosphate"
+run 2 chart --year x
+run 2 chart --year 1492
+run 2 chart --year 2020 --since 2021
+run 2 chart --weigh enrgy=1
+grep -q '"energy"' err || complain "a misspelt matter does not bring the near one"
+run 2 chart --for nothing --json
+grep -q '"problems"' out || complain "chart --json does not print its problems as JSON"
+run 2 chart --json --csv -
+run 1 chart --svg before/below.svg
 
 run 0 simulate good.toml --bank lfp-12v-100ah --csv minutes.csv
 [ "$(wc -l <minutes.csv)" -eq 2881 ] || complain "two days are not 2880 minutes and a header"
