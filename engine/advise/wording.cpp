@@ -5,8 +5,7 @@
 namespace voltwright::advise {
 
 std::string chance_text(int events, int seasons, double low, double high) {
-  const std::string count =
-      std::to_string(events) + " of " + units::with_thousands(seasons) + " seasons";
+  const std::string count = std::to_string(events) + " of " + units::with_thousands(seasons) + " seasons";
   if (events == 0) return count + ", under " + percent(high);
   if (events == seasons) return count + ", over " + percent(low);
   return count + " (" + percent(low) + " to " + percent(high) + ")";

@@ -1,6 +1,6 @@
 #pragma once
-// The families of rules. Each looks at what the sheet says, adds one finding for every claim that it can judge
-// and nothing for what is not said. Thresholds and sources: docs/method/claims.md.
+// The families of rules. Each looks at what the sheet says, adds one finding for every claim that it can
+// judge and nothing for what is not said. Thresholds and sources: docs/method/claims.md.
 #include "engine/claims/finding.h"
 #include "engine/claims/subject.h"
 

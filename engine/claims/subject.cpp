@@ -63,7 +63,8 @@ void set_volume(Subject& s) {
 
 std::optional<double> cylinder_volume_L(const std::string& form) {
   constexpr std::size_t kDigits = 5;
-  if (form.size() != kDigits || form.find_first_not_of("0123456789") != std::string::npos) return std::nullopt;
+  if (form.size() != kDigits || form.find_first_not_of("0123456789") != std::string::npos)
+    return std::nullopt;
   const auto digit = [&](std::size_t i) { return static_cast<double>(form[i] - '0'); };
   // Two digits of diameter in mm, three of height in tenths of a millimetre.
   const double diameter_mm = 10.0 * digit(0) + digit(1);

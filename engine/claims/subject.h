@@ -12,15 +12,15 @@ namespace voltwright::claims {
 struct Subject {
   const Sheet& sheet;
   const Evidence& evidence;
-  std::vector<const Kind*> kinds;    // chemistries that it can be: one if the sheet names it
-  const Kind* kind = nullptr;        // that one, null if the sheet names only a family
+  std::vector<const Kind*> kinds;  // chemistries that it can be: one if the sheet names it
+  const Kind* kind = nullptr;      // that one, null if the sheet names only a family
   bool lead_acid = false;
-  std::optional<int> series;         // cells in series, claimed or from the voltage
-  std::optional<double> energy_Wh;   // claimed, or capacity times voltage
-  std::optional<double> volume_L;    // claimed, or of the outer size, or of the form of a cell
-  std::optional<double> Wh_per_kg;   // of energy and mass; of the claimed ratio if one of them is not said
+  std::optional<int> series;        // cells in series, claimed or from the voltage
+  std::optional<double> energy_Wh;  // claimed, or capacity times voltage
+  std::optional<double> volume_L;   // claimed, or of the outer size, or of the form of a cell
+  std::optional<double> Wh_per_kg;  // of energy and mass; of the claimed ratio if one of them is not said
   std::optional<double> Wh_per_L;
-  std::string energy_words;          // how the energy was had
+  std::string energy_words;  // how the energy was had
 };
 
 /// Looks up the chemistry and works out energy, volume and densities. A kind that is neither a chemistry of
