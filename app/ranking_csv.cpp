@@ -4,21 +4,9 @@
 
 #include <iterator>
 
+#include "app/csv_text.h"
+
 namespace voltwright::app {
-
-namespace {
-
-/// Quoted for CSV; quotes inside are doubled.
-std::string quoted(const std::string& text) {
-  std::string out = "\"";
-  for (const char c : text) {
-    if (c == '"') out += '"';
-    out += c;
-  }
-  return out + "\"";
-}
-
-}  // namespace
 
 std::string ranking_csv(const advise::Recommendation& answer) {
   std::string text =

@@ -114,9 +114,8 @@ void check_currents(const Subject& s, Findings& findings) {
   const Sheet& sheet = s.sheet;
   if ((sheet.peak_A || sheet.peak_per_h) && !sheet.peak_s) {
     note({"complete.peak_time", "Peak current without a time", kPractice, "others state 0.5 to 30 s",
-          "A peak means nothing without its time: half a second starts a motor, 30 s run a kettle not at "
-          "all. Ask for "
-          "how long."},
+          "A peak means little without its time: half a second starts a motor, but no microwave oven. Ask "
+          "for how long."},
          findings);
   }
   if (!s.lead_acid && !sheet.continuous_A && !sheet.continuous_per_h && s.sheet.level == Level::kBattery) {

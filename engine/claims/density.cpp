@@ -13,11 +13,12 @@ namespace {
 
 using units::figure;
 
-constexpr double kRounding = 1.02;     // of the highest figure that others state
-constexpr double kCellSpread = 1.1;    // cells above the best dated figure may exist
-constexpr double kLeadAcidMost = 1.4;  // times the best lead-acid battery seen: none of any build
-constexpr double kWellAbove = 1.1;     // a figure of the cells against the sheet's own
-constexpr double kBest18650_Ah = 3.6;  // 3.5 Ah are sold, 3.6 as rounded up (common practice, no source)
+constexpr double kRounding = 1.02;       // of the highest figure that others state
+constexpr double kAssumedSpread = 1.25;  // an assumed highest figure cannot carry a doubt by itself
+constexpr double kCellSpread = 1.1;      // cells above the best dated figure may exist
+constexpr double kLeadAcidMost = 1.4;    // times the best lead-acid battery seen: none of any build
+constexpr double kWellAbove = 1.1;       // a figure of the cells against the sheet's own
+constexpr double kBest18650_Ah = 3.6;    // 3.5 Ah are sold, 3.6 as rounded up (common practice, no source)
 
 /// The last year whose facts count for a sheet of `year`: the first dated one at or after it.
 int last_year(const std::vector<DatedDensity>& facts, Level level, const std::optional<int>& year) {
@@ -29,11 +30,22 @@ int last_year(const std::vector<DatedDensity>& facts, Level level, const std::op
   return last;
 }
 
-void take_more(std::optional<double>& most, double value, std::string& source, const std::string& said) {
-  if (most && *most >= value) return;
-  most = value;
-  source = said;
+/// The highest figure so far, with who says so.
+struct Most {
+  std::optional<double>& value;
+  std::string& source;
+  bool& assumed;
+};
+
+void take_more(const Most& most, double value, const std::string& said, bool assumed) {
+  if (most.value && *most.value >= value) return;
+  most.value = value;
+  most.source = said;
+  most.assumed = assumed;
 }
+
+Most cells_of(Reached& r) { return {r.most_cell, r.cell_source, r.cell_assumed}; }
+Most finished_of(Reached& r) { return {r.most_finished, r.finished_source, r.finished_assumed}; }
 
 std::string dated(const DatedDensity& fact) { return fact.source + " (" + std::to_string(fact.year) + ")"; }
 
@@ -43,9 +55,9 @@ void add_facts(const std::vector<DatedDensity>& facts, const std::optional<int>&
   for (const DatedDensity& fact : facts) {
     if (fact.level == Level::kCell) {
       r.least_cell = std::min(r.least_cell.value_or(fact.density.min), fact.density.min);
-      if (fact.year <= last_cell) take_more(r.most_cell, fact.density.max, r.cell_source, dated(fact));
+      if (fact.year <= last_cell) take_more(cells_of(r), fact.density.max, dated(fact), fact.assumed);
     } else if (fact.year <= last_finished) {
-      take_more(r.most_finished, fact.density.max, r.finished_source, dated(fact));
+      take_more(finished_of(r), fact.density.max, dated(fact), fact.assumed);
     }
   }
 }
@@ -78,7 +90,7 @@ void judge_cell(const Subject& s, const Reached& r, double density, Finding& f) 
   if (density <= *r.most_cell) {
     f.severity = Severity::kHolds;
     f.say = "Cells of this kind have reached that.";
-  } else if (density <= kCellSpread * *r.most_cell) {
+  } else if (density <= r.cell_limit()) {
     f.severity = Severity::kNote;
     f.say = "It is a little above the best dated figure of such cells. Ask for the maker's test report.";
   } else {
@@ -90,7 +102,7 @@ void judge_cell(const Subject& s, const Reached& r, double density, Finding& f) 
 }
 
 void judge_battery(const Subject& s, const Reached& r, double density, Finding& f) {
-  const double seen = *r.most_finished * kRounding;
+  const double seen = r.finished_limit();
   const double bound =
       s.lead_acid || !r.most_cell ? *r.most_finished * kLeadAcidMost : std::max(*r.most_cell, seen);
   f.most = seen;
@@ -161,6 +173,14 @@ void check_18650(const Subject& s, Findings& findings) {
 
 }  // namespace
 
+double Reached::cell_limit() const {
+  return most_cell.value_or(0.0) * (cell_assumed ? kAssumedSpread : kCellSpread);
+}
+
+double Reached::finished_limit() const {
+  return most_finished.value_or(0.0) * (finished_assumed ? kAssumedSpread : kRounding);
+}
+
 Reached reached(const Subject& subject, bool per_mass) {
   Reached r;
   const StatedFigure figure_of = per_mass ? stated_Wh_per_kg : stated_Wh_per_L;
@@ -168,7 +188,7 @@ Reached reached(const Subject& subject, bool per_mass) {
     add_facts(per_mass ? kind->per_mass : kind->per_volume, subject.sheet.year, r);
     for (const StatedBattery& stated : subject.evidence.stated) {
       const auto density = stated.kind == kind->chemistry.id ? figure_of(stated) : std::nullopt;
-      if (density) take_more(r.most_finished, *density, r.finished_source, subject.evidence.stated_source);
+      if (density) take_more(finished_of(r), *density, subject.evidence.stated_source, false);
     }
   }
   return r;
@@ -179,8 +199,8 @@ bool reads_like_cell(const Subject& subject, double claimed, std::optional<doubl
   const Reached r = reached(subject, per_mass);
   if (!r.least_cell || !r.most_cell || !r.most_finished) return false;
   const double well_above = quotient ? kWellAbove * *quotient : 0.0;
-  return claimed > well_above && claimed > *r.most_finished * kRounding && claimed >= *r.least_cell &&
-         claimed <= *r.most_cell * kCellSpread;
+  return claimed > well_above && claimed > r.finished_limit() && claimed >= *r.least_cell &&
+         claimed <= r.cell_limit();
 }
 
 void check_density(const Subject& subject, Findings& findings) {

@@ -14,6 +14,13 @@ struct Reached {
   std::optional<double> most_finished;
   std::string cell_source;
   std::string finished_source;
+  bool cell_assumed = false;  // the highest figure is an assumption
+  bool finished_assumed = false;
+
+  /// Beyond this a bare cell, or a finished battery, is more than was ever seen: rounding is allowed for, and
+  /// more where the highest figure is only an assumption.
+  double cell_limit() const;
+  double finished_limit() const;
 };
 
 /// Highest figures up to the year of the sheet, of whichever of its chemistries reached most. Dated facts are

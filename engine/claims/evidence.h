@@ -17,6 +17,7 @@ struct DatedDensity {
   Level level = Level::kCell;
   units::Ranged density;
   std::string source;
+  bool assumed = false;  // nothing published stands behind it, so it cannot carry a doubt by itself
 };
 
 /// A chemistry with the facts that its record carries for charts and claims.

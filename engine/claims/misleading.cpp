@@ -15,6 +15,7 @@ namespace {
 using units::figure;
 using units::percent;
 
+constexpr double kPercent = 100.0;
 constexpr double kSecondsPerMinute = 60.0;
 constexpr double kContinuous_min = 10.0;      // shorter is a peak (common practice, no source)
 constexpr double kLeadContinuous_min = 30.0;  // a lead-acid battery that is empty within that gave a peak
@@ -23,6 +24,10 @@ constexpr double kSlow_h = 20.0;
 constexpr double kShallow = 0.3;
 constexpr double kDaysPerYear = 365.25;
 constexpr double kLeast_Wh_per_kg = 40.0;  // for the warming of the model where no mass is said
+
+std::string time_words(double time_s) {
+  return time_s < 2.0 * kSecondsPerMinute ? figure(time_s, "s") : figure(time_s / kSecondsPerMinute, "min");
+}
 
 /// "Continuous" for seconds, or a current that empties a lead-acid battery in minutes.
 void check_continuous(const Subject& s, Findings& findings) {
@@ -34,7 +39,7 @@ void check_continuous(const Subject& s, Findings& findings) {
   f.claim = "Continuous " + figure(*sheet.continuous_A, "A");
   f.unit = "min";
   if (sheet.continuous_s) {
-    f.claim += " for " + figure(*sheet.continuous_s / kSecondsPerMinute, "min");
+    f.claim += " for " + time_words(*sheet.continuous_s);
     f.number = *sheet.continuous_s / kSecondsPerMinute;
     f.least = std::min(kContinuous_min,
                        kSecondsPerMinute * *sheet.capacity_Ah / *sheet.continuous_A * kLeadDeepest);
@@ -100,15 +105,17 @@ void check_usable(const Subject& s, Findings& findings) {
   Finding f;
   f.id = "misleading.usable";
   f.claim = "Usable " + percent(*s.sheet.usable_share);
-  f.number = *s.sheet.usable_share;
-  f.most = s.lead_acid ? kLeadDeepest : 1.0;
+  const double most = s.lead_acid ? kLeadDeepest : 1.0;
+  f.number = kPercent * *s.sheet.usable_share;
+  f.unit = "%";
+  f.most = kPercent * most;
   f.source = s.kind->practice_source;
   f.working = percent(*s.sheet.usable_share) + " against " + percent(practice) + " that is planned with";
   if (s.energy_Wh) f.working += ": " + figure(practice * *s.energy_Wh, "Wh");
   if (*s.sheet.usable_share <= practice) {
     f.severity = Severity::kHolds;
     f.say = "That much is usually planned with.";
-  } else if (*s.sheet.usable_share <= *f.most) {
+  } else if (*s.sheet.usable_share <= most) {
     f.severity = Severity::kNote;
     f.say = "It can be drawn, but " + percent(practice) +
             " is usually planned with: the rest is kept for age, cold and life.";

@@ -20,6 +20,7 @@ constexpr double kLeastSelfDischarge = 0.003;  // a month; the protection alone 
 constexpr double kLifeSpread = 1.5;            // published spreads of life leave that much open
 constexpr double kCalendarSpread = 1.25;
 constexpr double kUsualEnd = 0.8;
+constexpr double kPercent = 100.0;
 
 void check_cold_charge(const Subject& s, Findings& findings) {
   const Sheet& sheet = s.sheet;
@@ -89,8 +90,9 @@ void check_self_discharge(const Subject& s, Findings& findings) {
   Finding f;
   f.id = "possible.self_discharge";
   f.claim = "Self-discharge " + percent(claimed) + " a month";
-  f.number = claimed;
-  f.least = kLeastSelfDischarge;
+  f.number = kPercent * claimed;
+  f.unit = "%";
+  f.least = kPercent * kLeastSelfDischarge;
   f.source = s.kind->self_discharge_source;
   f.working = percent(claimed) + " against " + percent(kLeastSelfDischarge) + " at least; usual " +
               percent(s.kind->chemistry.self_discharge_per_month);

@@ -96,6 +96,8 @@ void rank(const Subject& s, const RankRule& rule, double upper_factor, double up
   if (!rule.claimed || s.kind == nullptr) return;
   const Peers peers = peers_of(s, rule.figure_of);
   if (peers.all.size() < kLeastRows) return;
+  const double upper = upper_factor * peers.all.quantile(upper_quantile);
+  if (*rule.claimed > upper && rule.above == Beyond::kNothing) return;  // judged by another rule
   Finding f;
   f.id = rule.id;
   f.unit = rule.unit;
@@ -104,7 +106,7 @@ void rank(const Subject& s, const RankRule& rule, double upper_factor, double up
   f.number = *rule.claimed;
   f.source = s.evidence.stated_source;
   f.working = rule.working + (rule.working.empty() ? "" : "; ") + rank_words(peers, *rule.claimed);
-  judge(rule, peers, upper_factor * peers.all.quantile(upper_quantile), f);
+  judge(rule, peers, upper, f);
   findings.push_back(std::move(f));
 }
 
