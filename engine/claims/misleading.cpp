@@ -18,6 +18,7 @@ using units::percent;
 constexpr double kPercent = 100.0;
 constexpr double kSecondsPerMinute = 60.0;
 constexpr double kContinuous_min = 10.0;      // shorter is a peak (common practice, no source)
+constexpr double kNearlyEmpty = 0.8;          // of the time in which the capacity is gone
 constexpr double kLeadContinuous_min = 30.0;  // a lead-acid battery that is empty within that gave a peak
 constexpr double kLeadDeepest = 0.8;          // deeper shortens lead-acid life several times
 constexpr double kSlow_h = 20.0;
@@ -29,41 +30,51 @@ std::string time_words(double time_s) {
   return time_s < 2.0 * kSecondsPerMinute ? figure(time_s, "s") : figure(time_s / kSecondsPerMinute, "min");
 }
 
-/// "Continuous" for seconds, or a current that empties a lead-acid battery in minutes.
-void check_continuous(const Subject& s, Findings& findings) {
+/// A "continuous" current with a time that makes it a peak.
+void check_continuous_time(const Subject& s, Findings& findings) {
   const Sheet& sheet = s.sheet;
-  if (!sheet.continuous_A || !sheet.capacity_Ah) return;
+  if (!sheet.continuous_A || !sheet.continuous_s || !sheet.capacity_Ah) return;
+  const double minutes = *sheet.continuous_s / kSecondsPerMinute;
+  // A battery that is nearly empty sooner than that has still given it continuously.
+  const double until_empty = kSecondsPerMinute * *sheet.capacity_Ah / *sheet.continuous_A;
+  const double least = std::min(kContinuous_min, kNearlyEmpty * until_empty);
+  if (minutes >= least) return;
+  Finding f;
+  f.id = "misleading.peak_for_continuous";
+  f.severity = Severity::kDoubt;
+  f.claim = "Continuous " + figure(*sheet.continuous_A, "A") + " for " + time_words(*sheet.continuous_s);
+  f.number = minutes;
+  f.unit = "min";
+  f.least = least;
+  f.source = "below 10 min it is a peak (common practice, no source)";
+  f.working = time_words(*sheet.continuous_s) + " against " + figure(least, "min");
+  f.say =
+      "A current that may flow for " + time_words(*sheet.continuous_s) +
+      " is a peak, not a continuous one. Size the inverter by what it can give for an hour: ask for that.";
+  findings.push_back(std::move(f));
+}
+
+/// A "continuous" current that empties a lead-acid battery in minutes.
+void check_lead_continuous(const Subject& s, Findings& findings) {
+  const Sheet& sheet = s.sheet;
+  if (!s.lead_acid || s.kind == nullptr || !s.series || !sheet.continuous_A || !sheet.capacity_Ah) return;
+  if (sheet.continuous_s || *sheet.continuous_A <= *sheet.capacity_Ah) return;
+  const ClaimLab lab(s.kind->chemistry, *s.series, *sheet.capacity_Ah,
+                     s.Wh_per_kg.value_or(kLeast_Wh_per_kg));
+  const double minutes = lab.discharge(*sheet.continuous_A).time_s() / kSecondsPerMinute;
+  if (minutes >= kLeadContinuous_min) return;
   Finding f;
   f.id = "misleading.peak_for_continuous";
   f.severity = Severity::kDoubt;
   f.claim = "Continuous " + figure(*sheet.continuous_A, "A");
+  f.number = minutes;
   f.unit = "min";
-  if (sheet.continuous_s) {
-    f.claim += " for " + time_words(*sheet.continuous_s);
-    f.number = *sheet.continuous_s / kSecondsPerMinute;
-    f.least = std::min(kContinuous_min,
-                       kSecondsPerMinute * *sheet.capacity_Ah / *sheet.continuous_A * kLeadDeepest);
-    f.source = "below 10 min it is a peak (common practice, no source)";
-    f.working = figure(*f.number, "min") + " against " + figure(*f.least, "min");
-    f.say =
-        "A current that may flow for " + figure(*f.number, "min") +
-        " is a peak, not a continuous one. Size the inverter by what it can give for an hour: ask for that.";
-    if (*f.number >= *f.least) return;
-  } else if (s.lead_acid && s.kind != nullptr && s.series && *sheet.continuous_A > *sheet.capacity_Ah) {
-    const ClaimLab lab(s.kind->chemistry, *s.series, *sheet.capacity_Ah,
-                       s.Wh_per_kg.value_or(kLeast_Wh_per_kg));
-    const double minutes = lab.discharge(*sheet.continuous_A).time_s() / kSecondsPerMinute;
-    f.number = minutes;
-    f.least = kLeadContinuous_min;
-    f.source = "bank model at 25 °C; below 30 min it is a peak (common practice, no source)";
-    f.working = figure(*sheet.continuous_A, "A") + " from " + figure(*sheet.capacity_Ah, "Ah") +
-                ": empty in " + figure(minutes, "min");
-    f.say = "At that current it is empty after " + figure(minutes, "min") +
-            ". It is a peak or a starting current; ask for the continuous one.";
-    if (minutes >= kLeadContinuous_min) return;
-  } else {
-    return;
-  }
+  f.least = kLeadContinuous_min;
+  f.source = "bank model at 25 °C; below 30 min it is a peak (common practice, no source)";
+  f.working = figure(*sheet.continuous_A, "A") + " from " + figure(*sheet.capacity_Ah, "Ah") + ": empty in " +
+              figure(minutes, "min");
+  f.say = "At that current it is empty after " + figure(minutes, "min") +
+          ". It is a peak or a starting current; ask for the continuous one.";
   findings.push_back(std::move(f));
 }
 
@@ -230,7 +241,8 @@ void check_starting(const Subject& s, Findings& findings) {
 
 void check_misleading(const Subject& subject, Findings& findings) {
   const Sheet& sheet = subject.sheet;
-  check_continuous(subject, findings);
+  check_continuous_time(subject, findings);
+  check_lead_continuous(subject, findings);
   const auto quotient = [&](const std::optional<double>& amount) -> std::optional<double> {
     if (!subject.energy_Wh || !amount) return std::nullopt;
     return *subject.energy_Wh / *amount;
