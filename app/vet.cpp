@@ -27,13 +27,11 @@ std::string summary_of(const claims::Findings& findings) {
 std::vector<std::string> cautions_of() {
   return {
       "A judgement of a sheet is no test. Only a capacity test with stated temperature, rate and end "
-      "voltage, on the "
-      "battery itself, tells what is inside.",
+      "voltage, on the battery itself, tells what is inside.",
       "A doubt is a question to the seller, not an accusation: figures are misprinted, rounded and "
       "translated.",
       "Do not open a battery and do not test it beyond its maker's limits: pierced, shorted, overcharged or "
-      "frozen "
-      "batteries can burn, gas or burst.",
+      "frozen batteries can burn, gas or burst.",
       "A planning aid. Local codes, the makers' instructions and a licensed person decide."};
 }
 

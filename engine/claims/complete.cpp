@@ -39,8 +39,8 @@ void check_kind(const Subject& s, Findings& findings) {
   note({"complete.kind", "Kind \"" + s.sheet.kind + "\"", kPractice,
         std::to_string(s.kinds.size()) + " chemistries go by that name",
         "\"" + s.sheet.kind +
-            "\" is a family, not a kind. Safety, life, charge voltage and what an insurer asks for "
-            "differ within it: ask which one it is."},
+            "\" is a family, not a kind. Safety, life, charge voltage and what an insurer asks for differ "
+            "within it: ask which one it is."},
        findings);
 }
 
@@ -58,8 +58,7 @@ void check_capacity(const Subject& s, Findings& findings) {
         "[genericBatteries]",
         "at 5 h perhaps " + figure(0.839 * *sheet.capacity_Ah, "Ah") + " if that is the capacity at 20 h",
         "A lead-acid battery gives less the faster it is drawn, so its ampere-hours mean something only with "
-        "a time. "
-        "Ask for the capacity at 20 h."},
+        "a time. Ask for the capacity at 20 h."},
        findings);
 }
 
@@ -105,8 +104,7 @@ void check_protection(const Subject& s, Findings& findings) {
   if (s.lead_acid || s.sheet.level == Level::kCell || s.sheet.protection.has_value()) return;
   note({"complete.protection", "Electronic protection unsaid", kPractice, "not mentioned",
         "A lithium battery must not be run without a protection that watches every cell. The sheet does not "
-        "mention one: "
-        "ask, and ask what it does when it opens."},
+        "mention one: ask, and ask what it does when it opens."},
        findings);
 }
 

@@ -85,9 +85,10 @@ std::string working(const Subject& s, bool per_mass, double density) {
 }
 
 void judge_cell(const Subject& s, const Reached& r, double density, Finding& f) {
-  f.most = *r.most_cell;
+  const double best = r.most_cell.value_or(0.0);
+  f.most = best;
   f.source = r.cell_source;
-  if (density <= *r.most_cell) {
+  if (density <= best) {
     f.severity = Severity::kHolds;
     f.say = "Cells of this kind have reached that.";
   } else if (density <= r.cell_limit()) {
@@ -96,15 +97,17 @@ void judge_cell(const Subject& s, const Reached& r, double density, Finding& f) 
   } else {
     f.severity = Severity::kContradiction;
     f.say = "No " + kind_words(s) + " cell of its time is known to reach " + figure(density, f.unit) +
-            "; the best is " + figure(*r.most_cell, f.unit) +
+            "; the best is " + figure(best, f.unit) +
             ". Capacity, mass or size of the sheet cannot be right.";
   }
 }
 
 void judge_battery(const Subject& s, const Reached& r, double density, Finding& f) {
   const double seen = r.finished_limit();
-  const double bound =
-      s.lead_acid || !r.most_cell ? *r.most_finished * kLeadAcidMost : std::max(*r.most_cell, seen);
+  const double best = r.most_finished.value_or(0.0);
+  const double best_cell = s.lead_acid ? 0.0 : r.most_cell.value_or(0.0);
+  const bool by_cells = best_cell > 0.0;
+  const double bound = by_cells ? std::max(best_cell, seen) : best * kLeadAcidMost;
   f.most = seen;
   f.source = r.finished_source;
   if (density <= seen) {
@@ -113,17 +116,16 @@ void judge_battery(const Subject& s, const Reached& r, double density, Finding& 
   } else if (density <= bound) {
     f.severity = Severity::kDoubt;
     f.say = "It is above every finished " + kind_words(s) + " battery on record, up to " +
-            figure(*r.most_finished, f.unit) + ". Ask for a discharge test and weigh or measure one.";
+            figure(best, f.unit) + ". Ask for a discharge test and weigh or measure one.";
   } else {
     f.severity = Severity::kContradiction;
     f.most = bound;
-    if (r.most_cell && !s.lead_acid) f.source = r.cell_source;
-    f.say = r.most_cell && !s.lead_acid
-                ? "A finished battery cannot hold more than its bare cells: the best " + kind_words(s) +
-                      " cells of its time reach " + figure(*r.most_cell, f.unit) + ", this claims " +
-                      figure(density, f.unit) + ". Capacity, mass or size cannot be right."
-                : "It is far above every " + kind_words(s) + " battery on record, up to " +
-                      figure(*r.most_finished, f.unit) + ". Capacity, mass or size cannot be right.";
+    if (by_cells) f.source = r.cell_source;
+    f.say = by_cells ? "A finished battery cannot hold more than its bare cells: the best " + kind_words(s) +
+                           " cells of its time reach " + figure(best_cell, f.unit) + ", this claims " +
+                           figure(density, f.unit) + ". Capacity, mass or size cannot be right."
+                     : "It is far above every " + kind_words(s) + " battery on record, up to " +
+                           figure(best, f.unit) + ". Capacity, mass or size cannot be right.";
   }
 }
 
@@ -166,8 +168,7 @@ void check_18650(const Subject& s, Findings& findings) {
   f.severity = meets ? Severity::kHolds : Severity::kContradiction;
   f.say = meets ? "Cells of this size have reached that."
                 : "No cell of this size holds that much; about 3.5 Ah is the most. Cells with such labels "
-                  "have been "
-                  "measured at 1 Ah and less.";
+                  "have been measured at 1 Ah and less.";
   findings.push_back(std::move(f));
 }
 

@@ -96,17 +96,16 @@ void check_cell_figure(const Subject& s, const CellFigure& claim, Findings& find
             figure(*claim.claimed, claim.unit);
   f.number = claim.quotient ? *claim.quotient : *claim.claimed;
   f.unit = claim.unit;
-  f.least = *r.least_cell;
-  f.most = *r.most_cell;
-  f.source = r.cell_source + "; finished batteries up to " + figure(*r.most_finished, claim.unit) + ": " +
-             r.finished_source;
+  f.least = r.least_cell;
+  f.most = r.most_cell;
+  f.source = r.cell_source + "; finished batteries up to " +
+             figure(r.most_finished.value_or(0.0), claim.unit) + ": " + r.finished_source;
   f.working = claim.quotient ? "the whole battery: " + figure(*claim.quotient, claim.unit) +
                                    "; the sheet says " + figure(*claim.claimed, claim.unit)
                              : figure(*claim.claimed, claim.unit) + " lies among bare cells";
   f.say = figure(*claim.claimed, claim.unit) +
           " is a figure of the bare cells. With case and protection a finished battery has less; compare "
-          "batteries by the "
-          "mass and size of the whole.";
+          "batteries by the mass and size of the whole.";
   findings.push_back(std::move(f));
 }
 
@@ -134,8 +133,7 @@ void check_usable(const Subject& s, Findings& findings) {
     f.severity = Severity::kDoubt;
     f.say =
         "A lead-acid battery drawn that deep lasts a fraction of its cycles, and at house currents it does "
-        "not give "
-        "its ampere-hours anyway. Plan with " +
+        "not give its ampere-hours anyway. Plan with " +
         percent(practice) + ".";
   }
   findings.push_back(std::move(f));
@@ -191,8 +189,8 @@ void check_cycles_calendar(const Subject& s, Findings& findings) {
   f.source = s.kind->life_source;
   f.working = figure(*s.sheet.cycles) + " / 365 = " + figure(years, "years") + " at one a day";
   f.say = "At one cycle a day that is " + figure(years, "years") +
-          ", longer than cells of this kind keep on the shelf. "
-          "Age will end it first, so the number is worth less than it looks.";
+          ", longer than cells of this kind keep on the shelf. Age will end it first, so the number is worth "
+          "less than it looks.";
   findings.push_back(std::move(f));
 }
 
@@ -213,8 +211,7 @@ void check_starting(const Subject& s, Findings& findings) {
     f.working = "30 s at " + figure(*starting_A, "A") + " are " + figure(*starting_A * 30.0 / 3600.0, "Ah");
     f.say =
         "Starting amps tell how an engine is cranked for half a minute. They do not say how long a house "
-        "runs, and "
-        "starting batteries do not last when drawn deep. Ask for the capacity at 20 h.";
+        "runs, and starting batteries do not last when drawn deep. Ask for the capacity at 20 h.";
     findings.push_back(std::move(f));
   }
   if (!sheet.cold_cranking_A || !sheet.marine_cranking_A) return;

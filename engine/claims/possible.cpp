@@ -41,15 +41,13 @@ void check_cold_charge(const Subject& s, Findings& findings) {
     f.severity = Severity::kNote;
     f.say = sheet.heated.value_or(false)
                 ? "It warms itself before it charges. Ask how much power that takes and from where: it comes "
-                  "off the "
-                  "charge, and someone must be there to give it."
+                  "off the charge, and someone must be there to give it."
                 : "In the cold it takes a reduced current only. See that the charger can be held to it.";
   } else {
     f.severity = Severity::kDoubt;
-    f.say =
-        "Cells of this kind are not charged below " + figure(least_C, "°C") +
-        ": it harms them inside, and nobody sees it. Ask what makes it possible here, a heater or a reduced "
-        "current, and have it in writing.";
+    f.say = "Cells of this kind are not charged below " + figure(least_C, "°C") +
+            ": it harms them inside, and nobody sees it. Ask what makes it possible here, a heater or a "
+            "reduced current, and have it in writing.";
   }
   findings.push_back(std::move(f));
 }
@@ -58,8 +56,8 @@ struct TemperatureClaim {
   const char* id;
   const char* words;
   std::optional<double> claimed_C;
-  std::optional<double> least_C;
-  std::optional<double> most_C;
+  bool is_least;   // the lower end of a window, otherwise the upper
+  double limit_C;  // it may not go beyond
 };
 
 void check_temperature(const Subject& s, const TemperatureClaim& claim, Findings& findings) {
@@ -69,18 +67,14 @@ void check_temperature(const Subject& s, const TemperatureClaim& claim, Findings
   f.claim = std::string(claim.words) + " " + figure(*claim.claimed_C, "°C");
   f.number = *claim.claimed_C;
   f.unit = "°C";
-  f.least = claim.least_C;
-  f.most = claim.most_C;
+  (claim.is_least ? f.least : f.most) = claim.limit_C;
   f.source = s.kind->temperature_source + "; large cells up to 15 K hotter and 10 K colder";
-  f.working = figure(*claim.claimed_C, "°C") + " against " +
-              figure(claim.least_C ? *claim.least_C : *claim.most_C, "°C");
-  const bool meets = (!claim.least_C || *claim.claimed_C >= *claim.least_C) &&
-                     (!claim.most_C || *claim.claimed_C <= *claim.most_C);
+  f.working = figure(*claim.claimed_C, "°C") + " against " + figure(claim.limit_C, "°C");
+  const bool meets = claim.is_least ? *claim.claimed_C >= claim.limit_C : *claim.claimed_C <= claim.limit_C;
   f.severity = meets ? Severity::kHolds : Severity::kDoubt;
   f.say = meets ? "That is within what cells of this kind are allowed."
                 : "That is beyond what cells of this kind are usually allowed. Ask for the cell maker's own "
-                  "limits, and "
-                  "what is left of the warranty at that temperature.";
+                  "limits, and what is left of the warranty at that temperature.";
   findings.push_back(std::move(f));
 }
 
@@ -100,8 +94,7 @@ void check_self_discharge(const Subject& s, Findings& findings) {
   f.severity = meets ? Severity::kHolds : Severity::kDoubt;
   f.say = meets ? "Such figures are stated of cells of this kind."
                 : "No battery keeps its charge so well; its protection alone takes about 0.3 % a month. Plan "
-                  "storage "
-                  "with the usual figure.";
+                  "storage with the usual figure.";
   findings.push_back(std::move(f));
 }
 
@@ -165,15 +158,15 @@ void check_possible(const Subject& s, Findings& findings) {
   if (s.kind != nullptr) {
     const cell::CellLimits& limits = s.kind->chemistry.limits;
     check_temperature(s,
-                      {"possible.hot_charge", "Charge up to", s.sheet.charge_max_C, std::nullopt,
+                      {"possible.hot_charge", "Charge up to", s.sheet.charge_max_C, false,
                        limits.charge_max_C + kHotSpread_K},
                       findings);
     check_temperature(s,
-                      {"possible.cold_discharge", "Discharge from", s.sheet.discharge_min_C,
-                       limits.discharge_min_C - kColdSpread_K, std::nullopt},
+                      {"possible.cold_discharge", "Discharge from", s.sheet.discharge_min_C, true,
+                       limits.discharge_min_C - kColdSpread_K},
                       findings);
     check_temperature(s,
-                      {"possible.hot_discharge", "Discharge up to", s.sheet.discharge_max_C, std::nullopt,
+                      {"possible.hot_discharge", "Discharge up to", s.sheet.discharge_max_C, false,
                        limits.discharge_max_C + kHotSpread_K},
                       findings);
   }

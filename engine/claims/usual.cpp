@@ -70,7 +70,7 @@ std::string rank_words(const Peers& peers, double claimed) {
          (peers.by_voltage ? " of this voltage" : "") + " lie below";
 }
 
-void judge(const RankRule& rule, const Peers& peers, double upper, Finding& f) {
+void judge(const RankRule& rule, double claimed, const Peers& peers, double upper, Finding& f) {
   const double lower = peers.all.quantile(0.0) / kRounding;
   f.least = peers.all.quantile(0.0);
   f.most = upper;
@@ -78,11 +78,11 @@ void judge(const RankRule& rule, const Peers& peers, double upper, Finding& f) {
     f.severity = kind == Beyond::kDoubt ? Severity::kDoubt : Severity::kNote;
     f.say = say;
   };
-  if (*rule.claimed < lower && rule.below != Beyond::kNothing) {
+  if (claimed < lower && rule.below != Beyond::kNothing) {
     outside(rule.below, rule.say_below);
-  } else if (*rule.claimed > upper && rule.above != Beyond::kNothing) {
+  } else if (claimed > upper && rule.above != Beyond::kNothing) {
     outside(rule.above, rule.say_above);
-  } else if (*rule.claimed > peers.all.quantile(kCommon) && rule.above != Beyond::kNothing) {
+  } else if (claimed > peers.all.quantile(kCommon) && rule.above != Beyond::kNothing) {
     f.severity = Severity::kNote;
     f.say = "Only few state that much. It can be true; ask for the test behind it.";
   } else {
@@ -94,19 +94,20 @@ void judge(const RankRule& rule, const Peers& peers, double upper, Finding& f) {
 void rank(const Subject& s, const RankRule& rule, double upper_factor, double upper_quantile,
           Findings& findings) {
   if (!rule.claimed || s.kind == nullptr) return;
+  const double claimed = *rule.claimed;
   const Peers peers = peers_of(s, rule.figure_of);
   if (peers.all.size() < kLeastRows) return;
   const double upper = upper_factor * peers.all.quantile(upper_quantile);
-  if (*rule.claimed > upper && rule.above == Beyond::kNothing) return;  // judged by another rule
+  if (claimed > upper && rule.above == Beyond::kNothing) return;  // judged by another rule
   Finding f;
   f.id = rule.id;
   f.unit = rule.unit;
-  f.claim = std::string(rule.words) + " " +
-            (*rule.unit == '\0' ? figure(*rule.claimed) : figure(*rule.claimed, rule.unit));
-  f.number = *rule.claimed;
+  f.claim =
+      std::string(rule.words) + " " + (*rule.unit == '\0' ? figure(claimed) : figure(claimed, rule.unit));
+  f.number = claimed;
   f.source = s.evidence.stated_source;
-  f.working = rule.working + (rule.working.empty() ? "" : "; ") + rank_words(peers, *rule.claimed);
-  judge(rule, peers, upper, f);
+  f.working = rule.working + (rule.working.empty() ? "" : "; ") + rank_words(peers, claimed);
+  judge(rule, claimed, peers, upper, f);
   findings.push_back(std::move(f));
 }
 
@@ -126,8 +127,7 @@ std::string rate_working(const Subject& s, const std::optional<double>& current_
 void rank_densities(const Subject& s, Findings& findings) {
   constexpr const char* kHeavy =
       "It is heavier for its energy than any other on record. The case may be large, or there may be fewer "
-      "or other "
-      "cells inside than you think: ask for their number and kind, and have the capacity tested.";
+      "or other cells inside than you think: ask for their number and kind, and have the capacity tested.";
   constexpr const char* kLarge =
       "It takes more room for its energy than any other on record. Ask what is inside.";
   const bool heavy_measured = s.energy_Wh && s.sheet.mass_kg;
@@ -151,8 +151,7 @@ void rank_densities(const Subject& s, Findings& findings) {
           Beyond::kNote, Beyond::kDoubt,
           "It is light for its size: much of the case is empty. That is no fault, only room to pay for.",
           "It is heavier for its size than any other on record: mass or size cannot both be right for such "
-          "cells. "
-          "Ask, and weigh one."},
+          "cells. Ask, and weigh one."},
          1.1, 1.0, findings);
   }
 }
@@ -161,8 +160,7 @@ void rank_currents(const Subject& s, Findings& findings) {
   const Sheet& sheet = s.sheet;
   constexpr const char* kMuch =
       "Nobody else states so much current for the capacity. Ask for how long it may flow, at what "
-      "temperature, and what "
-      "the protection and the terminals are rated for.";
+      "temperature, and what the protection and the terminals are rated for.";
   rank(s,
        {"usual.continuous", "Continuous", "C", stated_continuous_per_h,
         rate_of(s, sheet.continuous_A, sheet.continuous_per_h), rate_working(s, sheet.continuous_A),
@@ -176,18 +174,16 @@ void rank_currents(const Subject& s, Findings& findings) {
        {"usual.charge", "Charge", "C", stated_charge_per_h, rate_of(s, sheet.charge_A, sheet.charge_per_h),
         rate_working(s, sheet.charge_A), Beyond::kNothing, Beyond::kDoubt, "",
         "Nobody else states so much charge current for the capacity. Ask for the temperature it holds at; "
-        "fast charging "
-        "costs life and, in the cold, does harm."},
+        "fast charging costs life and, in the cold, does harm."},
        kRounding, 1.0, findings);
 }
 
 void rank_cycles(const Subject& s, Findings& findings) {
-  rank(
-      s,
-      {"usual.cycles", "Cycles", "", stated_cycles, s.sheet.cycles, "", Beyond::kNothing, Beyond::kDoubt, "",
-       "Hardly anybody states so many. A test of so many cycles takes years: ask for the report, with depth, "
-       "temperature, rate and end of life."},
-      kCyclesBeyond, kCommon, findings);
+  rank(s,
+       {"usual.cycles", "Cycles", "", stated_cycles, s.sheet.cycles, "", Beyond::kNothing, Beyond::kDoubt, "",
+        "Hardly anybody states so many. A test of so many cycles takes years: ask for the report, with "
+        "depth, temperature, rate and end of life."},
+       kCyclesBeyond, kCommon, findings);
 }
 
 void rank_price(const Subject& s, Findings& findings) {
