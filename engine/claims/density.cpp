@@ -129,11 +129,25 @@ void judge_battery(const Subject& s, const Reached& r, double density, Finding& 
   }
 }
 
+/// A finished battery of a kind of which no finished one is on record: its cells are all there is.
+void judge_by_cells(const Subject& s, const Reached& r, double density, Finding& f) {
+  const double best = r.most_cell.value_or(0.0) * (r.cell_assumed ? kAssumedSpread : 1.0);
+  f.most = best;
+  f.source = r.cell_source;
+  const bool meets = density <= best;
+  f.severity = meets ? Severity::kHolds : Severity::kContradiction;
+  f.say = meets ? "It is less than bare cells of this kind have reached; of finished batteries nothing is on "
+                  "record."
+                : "A finished battery cannot hold more than its bare cells: the best " + kind_words(s) +
+                      " cells of its time reach " + figure(best, f.unit) + ", this claims " +
+                      figure(density, f.unit) + ". Capacity, mass or size cannot be right.";
+}
+
 void check_one(const Subject& s, const std::optional<double>& density, bool per_mass, Findings& findings) {
   if (!density) return;
   const Reached r = reached(s, per_mass);
   const bool is_cell = s.sheet.level == Level::kCell && !s.lead_acid;
-  if (is_cell ? !r.most_cell : !r.most_finished) return;
+  if (is_cell ? !r.most_cell : !r.most_finished && !r.most_cell) return;
   const Unit unit = unit_of(per_mass);
   // A bare ratio that is a figure of the cells is told as such.
   if (!is_cell && reads_like_cell(s, *density, std::nullopt, per_mass) &&
@@ -148,6 +162,8 @@ void check_one(const Subject& s, const std::optional<double>& density, bool per_
   f.working = working(s, per_mass, *density);
   if (is_cell) {
     judge_cell(s, r, *density, f);
+  } else if (!r.most_finished) {
+    judge_by_cells(s, r, *density, f);
   } else {
     judge_battery(s, r, *density, f);
   }
