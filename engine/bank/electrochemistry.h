@@ -109,11 +109,14 @@ Terminal<R> terminal(const Parameters<R>& p, const State<R>& s) {
   // Mean level over the step falls by this much per ampere: half the charge drawn, plus what the tanks lag.
   t.ocv_fall_ohm = ocv.slope * level_per_A;
 
-  // The slow loss v + v^3 / s^2 along its tangent at what the pair would have without current.
+  // The slow loss v + v^3 / s^2 along its chord between no current and the current of the step before: exact
+  // at both.
   const R slow_V = p.slow_mean * s.slow_V;
-  const R bend = p.slow_curving_per_V2 * slow_V * slow_V;
-  t.slow_rest_V = slow_V * (R(1.0) + bend);
-  t.slow_step_ohm = t.slow_ohm * (R(1.0) - p.slow_mean) * (R(1.0) + R(3.0) * bend);
+  const R following_ohm = t.slow_ohm * (R(1.0) - p.slow_mean);
+  const R foretold_V = slow_V + following_ohm * s.last_A;
+  const R squares = slow_V * slow_V + slow_V * foretold_V + foretold_V * foretold_V;
+  t.slow_rest_V = slow_V * (R(1.0) + p.slow_curving_per_V2 * slow_V * slow_V);
+  t.slow_step_ohm = following_ohm * (R(1.0) + p.slow_curving_per_V2 * squares);
   t.source_V = t.ocv_V - t.side_V - p.fast_mean * s.fast_V - t.slow_rest_V;
   const R relaxing_ohm = t.fast_ohm * (R(1.0) - p.fast_mean) + t.slow_step_ohm;
   t.instant_ohm = t.ohmic_ohm + p.fixed_ohm;

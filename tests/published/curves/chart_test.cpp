@@ -1,10 +1,11 @@
 // The charts of the method pages: names clear of each other and of the lines, texts escaped.
+#include "tools/draw_method/chart.h"
+
 #include <gtest/gtest.h>
 
 #include <algorithm>
 
-#include "tools/draw_method_chart.h"
-#include "tools/draw_method_labels.h"
+#include "tools/draw_method/labels.h"
 
 namespace voltwright::tools {
 namespace {

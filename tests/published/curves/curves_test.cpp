@@ -8,7 +8,7 @@
 #include <set>
 #include <sstream>
 
-#include "tools/draw_method_page.h"
+#include "tools/draw_method/page.h"
 
 namespace voltwright::published {
 namespace {

@@ -133,8 +133,8 @@ TEST(Catalogue, StagesLieInsideTheLimitsOfTheCell) {
     EXPECT_LE(c.stages.absorption_V, c.limits.max_V) << c.id;
     EXPECT_LT(c.stages.float_V, c.stages.absorption_V) << c.id;
     EXPECT_LT(c.stages.rebulk_V, c.stages.absorption_V) << c.id;
-    // Tanks drawn below the rated capacity come to lie below 0: lead-acid alone.
-    EXPECT_EQ(c.ocv_V.front().x < 0.0, c.availability.fraction < 1.0) << c.id;
+    // What holds more than its rating comes to lie below 0.
+    EXPECT_EQ(c.ocv_V.front().x<0.0, c.availability.full_over_rated> 1.0) << c.id;
     EXPECT_LE(c.ocv_V.front().x, 0.0) << c.id;
     EXPECT_EQ(c.ocv_V.back().x, 1.0) << c.id;
     EXPECT_LE(c.ocv_V.back().y, c.limits.max_V + 0.01) << c.id;

@@ -41,19 +41,20 @@ System<Wide> packed(const std::vector<System<double>>& plain) {
   System<Wide> wide;
   const auto pick = [&](auto get) { return L::generate([&](std::size_t i) { return get(plain[i]); }); };
 #define VW_PICK(member) wide.member = pick([](const System<double>& s) { return s.member; })
-#define VW_PICK_BANK(bank)                                                                                 \
-  for (std::size_t i = 0; i < L::kCount; ++i) wide.bank.tables[i] = plain[i].bank.tables;                  \
-  VW_PICK(bank.cells), VW_PICK(bank.capacity_Ah), VW_PICK(bank.ohmic_ohm), VW_PICK(bank.fast_ohm);         \
-  VW_PICK(bank.slow_ohm), VW_PICK(bank.charge_rho_ohm), VW_PICK(bank.charge_m), VW_PICK(bank.charge_c);    \
-  VW_PICK(bank.fixed_ohm), VW_PICK(bank.cable_ohm), VW_PICK(bank.fast_keep), VW_PICK(bank.fast_mean);      \
-  VW_PICK(bank.slow_keep), VW_PICK(bank.slow_mean), VW_PICK(bank.slow_curving_per_V2),                     \
-      VW_PICK(bank.settling_Ah), VW_PICK(bank.tank_share);                                                 \
-  VW_PICK(bank.tank_rate_per_h), VW_PICK(bank.tank_keep), VW_PICK(bank.tank_mean),                         \
-      VW_PICK(bank.empty_level);                                                                           \
-  VW_PICK(bank.most_charge), VW_PICK(bank.coulombic), VW_PICK(bank.side_A), VW_PICK(bank.side_reference_V), VW_PICK(bank.side_per_V); \
-  VW_PICK(bank.side_per_K), VW_PICK(bank.side_reference_C), VW_PICK(bank.self_discharge_A);                \
-  VW_PICK(bank.heat_capacity_J_K), VW_PICK(bank.heat_loss_W_K), VW_PICK(bank.enclosure_K_W);               \
-  VW_PICK(bank.bank_keep), VW_PICK(bank.bank_by_enclosure), VW_PICK(bank.enclosure_by_bank);               \
+#define VW_PICK_BANK(bank)                                                                                  \
+  for (std::size_t i = 0; i < L::kCount; ++i) wide.bank.tables[i] = plain[i].bank.tables;                   \
+  VW_PICK(bank.cells), VW_PICK(bank.capacity_Ah), VW_PICK(bank.ohmic_ohm), VW_PICK(bank.fast_ohm);          \
+  VW_PICK(bank.slow_ohm), VW_PICK(bank.charge_rho_ohm), VW_PICK(bank.charge_m), VW_PICK(bank.charge_c);     \
+  VW_PICK(bank.fixed_ohm), VW_PICK(bank.cable_ohm), VW_PICK(bank.fast_keep), VW_PICK(bank.fast_mean);       \
+  VW_PICK(bank.slow_keep), VW_PICK(bank.slow_mean), VW_PICK(bank.slow_curving_per_V2),                      \
+      VW_PICK(bank.settling_Ah), VW_PICK(bank.tank_share);                                                  \
+  VW_PICK(bank.tank_rate_per_h), VW_PICK(bank.tank_keep), VW_PICK(bank.tank_mean),                          \
+      VW_PICK(bank.empty_level);                                                                            \
+  VW_PICK(bank.most_charge), VW_PICK(bank.coulombic), VW_PICK(bank.side_A), VW_PICK(bank.side_reference_V), \
+      VW_PICK(bank.side_per_V);                                                                             \
+  VW_PICK(bank.side_per_K), VW_PICK(bank.side_reference_C), VW_PICK(bank.self_discharge_A);                 \
+  VW_PICK(bank.heat_capacity_J_K), VW_PICK(bank.heat_loss_W_K), VW_PICK(bank.enclosure_K_W);                \
+  VW_PICK(bank.bank_keep), VW_PICK(bank.bank_by_enclosure), VW_PICK(bank.enclosure_by_bank);                \
   VW_PICK(bank.enclosure_keep), VW_PICK(bank.balance_V), VW_PICK(bank.bleed_A), VW_PICK(bank.step_s)
   VW_PICK_BANK(bank);
   VW_PICK_BANK(finer[0]);

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "tools/draw_method_pictures.h"
+#include "tools/draw_method/pictures.h"
 
 namespace voltwright::tools {
 

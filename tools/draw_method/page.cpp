@@ -1,11 +1,11 @@
-#include "tools/draw_method_page.h"
+#include "tools/draw_method/page.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
 
-#include "tools/draw_method_pictures.h"
+#include "tools/draw_method/pictures.h"
 
 namespace voltwright::tools {
 

@@ -1,4 +1,4 @@
-#include "tools/draw_method_shared.h"
+#include "tools/draw_method/shared.h"
 
 #include <algorithm>
 #include <cmath>

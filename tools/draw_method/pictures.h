@@ -3,8 +3,8 @@
 #include <optional>
 #include <span>
 
-#include "tools/draw_method_chart.h"
-#include "tools/draw_method_points.h"
+#include "tools/draw_method/chart.h"
+#include "tools/draw_method/points.h"
 
 namespace voltwright::tools {
 

@@ -1,4 +1,4 @@
-#include "tools/draw_method_chart.h"
+#include "tools/draw_method/chart.h"
 
 #include <fmt/format.h>
 
@@ -7,7 +7,7 @@
 
 #include "files/report/axis.h"
 #include "files/report/markup.h"
-#include "tools/draw_method_labels.h"
+#include "tools/draw_method/labels.h"
 
 namespace voltwright::tools {
 

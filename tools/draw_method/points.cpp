@@ -1,4 +1,4 @@
-#include "tools/draw_method_points.h"
+#include "tools/draw_method/points.h"
 
 #include <fmt/format.h>
 

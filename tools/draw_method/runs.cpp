@@ -1,4 +1,4 @@
-#include "tools/draw_method_runs.h"
+#include "tools/draw_method/runs.h"
 
 #include <algorithm>
 #include <cmath>

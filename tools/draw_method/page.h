@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "engine/base/result.h"
-#include "tools/draw_method_points.h"
+#include "tools/draw_method/points.h"
 
 namespace voltwright::tools {
 

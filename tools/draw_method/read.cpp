@@ -2,7 +2,7 @@
 #include <regex>
 
 #include "files/json_reader.h"
-#include "tools/draw_method_points.h"
+#include "tools/draw_method/points.h"
 
 namespace voltwright::tools {
 

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "tools/draw_method_shared.h"
+#include "tools/draw_method/shared.h"
 
 namespace voltwright::tools {
 

@@ -1,4 +1,4 @@
-#include "tools/draw_method_labels.h"
+#include "tools/draw_method/labels.h"
 
 #include <algorithm>
 #include <array>

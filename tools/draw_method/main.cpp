@@ -4,7 +4,7 @@
 #include <fstream>
 #include <iostream>
 
-#include "tools/draw_method_page.h"
+#include "tools/draw_method/page.h"
 
 namespace {
 

@@ -2,7 +2,7 @@
 #include <algorithm>
 
 #include "files/catalogue.h"
-#include "tools/draw_method_page.h"
+#include "tools/draw_method/page.h"
 
 namespace voltwright::tools {
 

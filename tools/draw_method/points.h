@@ -7,7 +7,7 @@
 #include "engine/base/curve.h"
 #include "engine/base/result.h"
 #include "files/embedded.h"
-#include "tools/draw_method_runs.h"
+#include "tools/draw_method/runs.h"
 
 namespace voltwright::tools {
 
