@@ -15,13 +15,22 @@ namespace {
 std::string summary_of(const claims::Findings& findings) {
   std::array<std::size_t, 4> counts{};
   for (const claims::Finding& f : findings) ++counts[static_cast<std::size_t>(f.severity)];
-  const auto [holds, notes, doubts, contradictions] = counts;
-  const auto words = [](std::size_t count, const char* one, const char* many) {
-    return std::to_string(count) + " " + (count == 1 ? one : many);
+  struct Words {
+    const char* one;
+    const char* many;
   };
-  return "Of " + words(findings.size(), "finding", "findings") + ", " + words(holds, "holds", "hold") + ", " +
-         words(notes, "is a note", "are notes") + ", " + words(doubts, "is a doubt", "are doubts") + " and " +
-         words(contradictions, "is a contradiction", "are contradictions") + ".";
+  // In the order of claims::Severity.
+  static constexpr std::array<Words, 4> kWords = {{{"holds", "hold"},
+                                                   {"is a note", "are notes"},
+                                                   {"is a doubt", "are doubts"},
+                                                   {"is a contradiction", "are contradictions"}}};
+  std::string text =
+      "Of " + std::to_string(findings.size()) + (findings.size() == 1 ? " finding" : " findings");
+  for (std::size_t i = 0; i < counts.size(); ++i) {
+    if (counts[i] == 0) continue;
+    text += ", " + std::to_string(counts[i]) + " " + (counts[i] == 1 ? kWords[i].one : kWords[i].many);
+  }
+  return text + ".";
 }
 
 std::vector<std::string> cautions_of() {

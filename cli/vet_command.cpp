@@ -21,9 +21,12 @@ struct Options {
   bool sources = false;
 };
 
+/// A C-rate is written 0.5C, everything else with a space before its unit.
+std::string spaced(const std::string& unit) { return unit.empty() || unit == "C" ? unit : " " + unit; }
+
 /// "95 to 130 Wh/kg", "at most 48 kg"; empty without a range.
 std::string range_text(const Finding& f) {
-  const std::string unit = f.unit.empty() ? "" : " " + f.unit;
+  const std::string unit = spaced(f.unit);
   if (f.least && f.most) return figure(*f.least) + " to " + figure(*f.most) + unit;
   if (f.least) return "at least " + figure(*f.least) + unit;
   if (f.most) return "at most " + figure(*f.most) + unit;
@@ -32,7 +35,7 @@ std::string range_text(const Finding& f) {
 
 std::string number_text(const Finding& f) {
   if (!f.number) return "";
-  return f.unit.empty() ? figure(*f.number) : figure(*f.number) + " " + f.unit;
+  return figure(*f.number) + spaced(f.unit);
 }
 
 void add_words(const Finding& f, bool sources, std::size_t width, std::string& text) {

@@ -70,6 +70,12 @@ std::string rank_words(const Peers& peers, double claimed) {
          (peers.by_voltage ? " of this voltage" : "") + " lie below";
 }
 
+/// A C-rate is written 0.5C, without a space.
+std::string with_unit(double value, const std::string& unit) {
+  if (unit.empty()) return figure(value);
+  return unit == "C" ? figure(value) + unit : figure(value, unit);
+}
+
 void judge(const RankRule& rule, double claimed, const Peers& peers, double upper, Finding& f) {
   const double lower = peers.all.quantile(0.0) / kRounding;
   f.least = peers.all.quantile(0.0);
@@ -102,8 +108,7 @@ void rank(const Subject& s, const RankRule& rule, double upper_factor, double up
   Finding f;
   f.id = rule.id;
   f.unit = rule.unit;
-  f.claim =
-      std::string(rule.words) + " " + (*rule.unit == '\0' ? figure(claimed) : figure(claimed, rule.unit));
+  f.claim = std::string(rule.words) + " " + with_unit(claimed, rule.unit);
   f.number = claimed;
   f.source = s.evidence.stated_source;
   f.working = rule.working + (rule.working.empty() ? "" : "; ") + rank_words(peers, claimed);
