@@ -83,7 +83,7 @@ const Span<Mass> kMass = {units::kilograms(0.001), units::kilograms(1e5), "1 g t
 const Span<Length> kLength = {units::metres(0.001), units::metres(100), "1 mm to 100 m", "\"330 mm\""};
 const Span<Volume> kVolume = {units::litres(0.001), units::litres(1e6), "1 mL to 1000 m3", "\"11 L\""};
 const Span<Current> kCurrent = {units::amperes(0.001), units::amperes(1e6), "1 mA to 1000 kA", "\"100 A\""};
-const Span<Duration> kTime = {units::seconds(0.001), units::hours(1000), "1 ms to 1000 h", "\"20 h\""};
+const Span<Duration> kTime = {units::seconds(0.001), units::hours(1000), "0.001 s to 1000 h", "\"20 h\""};
 const Span<Duration> kLife = {units::days(1), units::years(200), "1 day to 200 years", "\"10 years\""};
 const Span<Temperature> kTemperature = {units::celsius(-100), units::celsius(200), "-100 degC to 200 degC",
                                         "\"0 degC\""};

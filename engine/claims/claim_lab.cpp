@@ -7,7 +7,7 @@ namespace {
 constexpr double kRoom_C = 25.0;
 constexpr double kStep_s = 30.0;
 constexpr double kSecondsPerHour = 3600.0;
-constexpr double kLongest_h = 100.0;
+constexpr double kLongest_h = 1000.0;
 constexpr double kDensity_kg_per_L =
     1.5;  // between lithium (1.1) and lead-acid (2.4); only for the loss of heat
 

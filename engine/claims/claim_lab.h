@@ -21,7 +21,7 @@ class ClaimLab {
   bank::LabRun discharge(double current_A) const;
 
   /// Hours from empty (after a discharge in the rated time) to the tail current at the absorption voltage,
-  /// with at most `current_A` (> 0). At most 100 h.
+  /// with at most `current_A` (> 0). At most 1000 h.
   double charge_h(double current_A) const;
 
  private:
