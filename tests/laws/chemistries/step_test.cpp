@@ -122,6 +122,7 @@ TEST_P(EveryChemistry, RestLeadsToOpenCircuit) {
 TEST_P(EveryChemistry, TwoHalfStepsMakeOne) {
   chemistry_.resistance.ohmic_by_soc.clear();
   chemistry_.resistance.relaxing_by_soc.clear();
+  chemistry_.resistance.slow_by_soc.clear();
   chemistry_.resistance.activation_kJ_mol = 0.0;
   chemistry_.side_reaction.current_A_per_Ah = 0.0;
   chemistry_.self_discharge_per_month = 0.0;
@@ -188,6 +189,7 @@ TEST_P(EveryChemistry, OrderOfSplittingAStepDoesNotMatterToTheCharge) {
 TEST_P(EveryChemistry, OrderOfSplittingAStepDoesNotMatterAtConstantResistance) {
   chemistry_.resistance.ohmic_by_soc.clear();
   chemistry_.resistance.relaxing_by_soc.clear();
+  chemistry_.resistance.slow_by_soc.clear();
   chemistry_.resistance.activation_kJ_mol = 0.0;
   tables_ = cell::make_tables(chemistry_);
   const auto p = parameters(60.0);
