@@ -1,4 +1,5 @@
 #pragma once
+// Texts as fields of a comma-separated table.
 #include <string>
 
 namespace voltwright::app {

@@ -19,6 +19,7 @@ int run(int argc, char** argv) {
   int exit_code = cli::kAnswered;
   cli::add_advise(app, exit_code);
   cli::add_simulate(app, exit_code);
+  cli::add_vet(app, exit_code);
   cli::add_catalogue(app, exit_code);
   cli::add_chart(app, exit_code);
   try {

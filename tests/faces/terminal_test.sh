@@ -49,7 +49,7 @@ echo kept >kept.csv
 echo kept >before
 
 run 0 --help
-for command in advise simulate catalogue chart; do
+for command in advise simulate catalogue chart vet; do
   run 0 "$command" --help
   grep -q -- "--help" out || complain "$command --help lists no options"
 done
@@ -121,6 +121,36 @@ run 2 chart --for nothing --json
 grep -q '"problems"' out || complain "chart --json does not print its problems as JSON"
 run 2 chart --json --csv -
 run 1 chart --svg before/below.svg
+cat >sheet.toml <<'SHEET'
+format = 1
+name = "Leaflet"
+chemistry = "lfp"
+capacity = "100 Ah"
+voltage = "12.8 V"
+energy = "2000 Wh"
+mass = "11 kg"
+SHEET
+sed 's/"100 Ah"/"100 A"/' sheet.toml >wrong_sheet.toml
+run 0 vet sheet.toml
+grep -qE '^contradiction +Energy 2,000' out || complain "vet does not see that 2000 Wh contradict 100 Ah: $(head -n 6 out)"
+run 0 vet sheet.toml --sources
+grep -q 'Source: ' out || complain "vet --sources names no source"
+run 0 vet sheet.toml --json
+grep -q '"id": "consistent.energy"' out || complain "vet --json brings no finding"
+run 0 vet sheet.toml --csv -
+head -n 1 out | grep -q '^sheet,id,severity,claim,number,unit,least,most,working,source,say' || complain "the findings have no header row"
+grep -q '^"Leaflet",consistent.energy,contradiction,' out || complain "the findings as CSV miss the energy"
+run 2 vet sheet.toml --json --csv -
+run 2 vet
+run 2 vet missing.toml
+run 2 vet wrong_sheet.toml --csv kept.csv
+silent "vet of a wrong sheet"
+cmp -s kept.csv before || complain "vet of a wrong sheet changed an existing file"
+grep -qE '^wrong_sheet\.toml:4:[1-9][0-9]*: ' err || complain "the problem of the sheet does not stand at line 4: $(cat err)"
+run 1 vet sheet.toml --csv before/below.csv
+printf 'name,chemistry,capacity,voltage\nOne,lfp,100 Ah,12.8 V\nTwo,agm,100 Ah,12 V\n' >sheets.csv
+run 0 vet sheets.csv --json
+[ "$(grep -c '"doubted"' out)" -eq 2 ] || complain "a table of two sheets does not bring two answers"
 
 run 0 simulate good.toml --bank lfp-12v-100ah --csv minutes.csv
 [ "$(wc -l <minutes.csv)" -eq 2881 ] || complain "two days are not 2880 minutes and a header"

@@ -1,0 +1,73 @@
+#include "app/vet.h"
+
+#include <algorithm>
+#include <array>
+#include <utility>
+
+#include "files/claim_evidence.h"
+#include "files/sheet.h"
+#include "files/text_file.h"
+
+namespace voltwright::app {
+
+namespace {
+
+std::string summary_of(const claims::Findings& findings) {
+  std::array<std::size_t, 4> counts{};
+  for (const claims::Finding& f : findings) ++counts[static_cast<std::size_t>(f.severity)];
+  struct Words {
+    const char* one;
+    const char* many;
+  };
+  // In the order of claims::Severity.
+  static constexpr std::array<Words, 4> kWords = {{{"holds", "hold"},
+                                                   {"is a note", "are notes"},
+                                                   {"is a doubt", "are doubts"},
+                                                   {"is a contradiction", "are contradictions"}}};
+  std::string text =
+      "Of " + std::to_string(findings.size()) + (findings.size() == 1 ? " finding" : " findings");
+  for (std::size_t i = 0; i < counts.size(); ++i) {
+    if (counts[i] == 0) continue;
+    text += ", " + std::to_string(counts[i]) + " " + (counts[i] == 1 ? kWords[i].one : kWords[i].many);
+  }
+  return text + ".";
+}
+
+std::vector<std::string> cautions_of() {
+  return {
+      "A judgement of a sheet is no test. Only a capacity test with stated temperature, rate and end "
+      "voltage, on the battery itself, tells what is inside.",
+      "A doubt is a question to the seller, not an accusation: figures are misprinted, rounded and "
+      "translated.",
+      "Do not open a battery and do not test it beyond its maker's limits: pierced, shorted, overcharged or "
+      "frozen batteries can burn, gas or burst.",
+      "A planning aid. Local codes, the makers' instructions and a licensed person decide."};
+}
+
+}  // namespace
+
+base::Result<VetResponse> vet(const VetRequest& request) {
+  const auto text = files::read_text(request.path);
+  if (!text) return text.problems();
+  auto catalogue = files::read_catalogue();
+  if (!catalogue) return catalogue.problems();
+  auto sheets = files::read_sheets(text.value(), request.path, catalogue.value());
+  if (!sheets) return sheets.problems();
+  const auto evidence = files::read_evidence(catalogue.value());
+  if (!evidence) return evidence.problems();
+  VetResponse response;
+  response.catalogue_mark = catalogue.value().mark;
+  response.sheet_mark = sheets.value().mark;
+  response.warnings = std::move(sheets.value().warnings);
+  response.cautions = cautions_of();
+  for (claims::Sheet& sheet : sheets.value().sheets) {
+    VettedSheet vetted;
+    vetted.findings = claims::vet(sheet, evidence.value());
+    vetted.summary = summary_of(vetted.findings);
+    vetted.sheet = std::move(sheet);
+    response.sheets.push_back(std::move(vetted));
+  }
+  return response;
+}
+
+}  // namespace voltwright::app
