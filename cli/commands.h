@@ -15,6 +15,8 @@ inline constexpr int kBadInput = 2;
 /// Each adds its command; `exit_code` receives the outcome when it is run.
 void add_advise(CLI::App& app, int& exit_code);
 void add_simulate(CLI::App& app, int& exit_code);
+void add_runtime(CLI::App& app, int& exit_code);
+void add_swap(CLI::App& app, int& exit_code);
 void add_catalogue(CLI::App& app, int& exit_code);
 /// Below `catalogue`.
 CLI::App* add_compose(CLI::App& catalogue, int& exit_code);

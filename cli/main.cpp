@@ -19,6 +19,8 @@ int run(int argc, char** argv) {
   int exit_code = cli::kAnswered;
   cli::add_advise(app, exit_code);
   cli::add_simulate(app, exit_code);
+  cli::add_runtime(app, exit_code);
+  cli::add_swap(app, exit_code);
   cli::add_catalogue(app, exit_code);
   try {
     app.parse(argc, argv);
