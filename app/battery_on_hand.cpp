@@ -33,8 +33,9 @@ base::Problem unknown(const std::string& word, const files::Catalogue& catalogue
   problem.field = "battery";
   problem.what = "This is neither a battery nor a chemistry of the catalogue.";
   problem.given = word;
-  problem.remedy = near.empty() ? "See `voltwright catalogue batteries` and `voltwright catalogue chemistries`."
-                                : "Did you mean \"" + near + "\"?";
+  problem.remedy = near.empty()
+                       ? "See `voltwright catalogue batteries` and `voltwright catalogue chemistries`."
+                       : "Did you mean \"" + near + "\"?";
   return problem;
 }
 
@@ -47,7 +48,8 @@ const bank::Battery* nearest_of_kind(const files::Catalogue& catalogue, const st
     if (b.chemistry != kind) continue;
     // The voltage counts first: another voltage class is another kind of battery.
     constexpr double kVoltageFirst = 10.0;
-    const double off_V = voltage_V > 0.0 ? std::fabs(std::log(b.nominal_V / voltage_V)) : std::log(b.nominal_V);
+    const double off_V =
+        voltage_V > 0.0 ? std::fabs(std::log(b.nominal_V / voltage_V)) : std::log(b.nominal_V);
     const double off = kVoltageFirst * off_V + std::fabs(std::log(b.capacity_Ah / capacity_Ah));
     if (best == nullptr || off < least) {
       best = &b;
@@ -122,22 +124,30 @@ BatteryOnHand battery_on_hand(const BatteryRequest& request, const files::Catalo
   const double volume_L =
       reader.take(request.volume, "--volume", units::parse_volume, units::as_litres, 0.0, kLeast, kMost);
   const double price = reader.take(request.price, "--price", parse_dollars, money_of, 0.0, kLeast, kMost);
-  const double years = reader.take(request.age, "--age", units::parse_duration, units::as_years, 0.0, 0.0, 50.0);
+  const double years =
+      reader.take(request.age, "--age", units::parse_duration, units::as_years, 0.0, 0.0, 50.0);
   const double lost = reader.take(request.lost, "--lost", units::parse_fraction, fraction_of, 0.0, 0.0, 0.9);
   constexpr int kMostBatteries = 64;
-  (void)reader.checked(request.in_series, std::to_string(request.in_series), "--series", 1.0, 1.0, kMostBatteries);
+  (void)reader.checked(request.in_series, std::to_string(request.in_series), "--series", 1.0, 1.0,
+                       kMostBatteries);
   (void)reader.checked(request.in_parallel, std::to_string(request.in_parallel), "--parallel", 1.0, 1.0,
                        kMostBatteries);
 
   const bank::Battery* known = catalogue.battery(request.battery);
-  const cell::Chemistry* chemistry = catalogue.chemistry(known != nullptr ? known->chemistry : request.battery);
+  const cell::Chemistry* chemistry =
+      catalogue.chemistry(known != nullptr ? known->chemistry : request.battery);
   if (chemistry == nullptr) {
     reader.add(unknown(request.battery, catalogue));
     return answer;
   }
   if (!chemistry->simulated) {
-    reader.add({chemistry->name + " is not simulated: " + chemistry->not_simulated_because, {}, "battery",
-                request.battery, {}, {}, base::Severity::kError});
+    reader.add({chemistry->name + " is not simulated: " + chemistry->not_simulated_because,
+                {},
+                "battery",
+                request.battery,
+                {},
+                {},
+                base::Severity::kError});
     return answer;
   }
   bank::Battery battery;
@@ -145,8 +155,13 @@ BatteryOnHand battery_on_hand(const BatteryRequest& request, const files::Catalo
     battery = *known;
   } else {
     if (known == nullptr && request.capacity.empty()) {
-      reader.add({"A battery described by its kind needs its ampere-hours.", {}, "--capacity", {}, {},
-                  "Add --capacity \"100 Ah\".", base::Severity::kError});
+      reader.add({"A battery described by its kind needs its ampere-hours.",
+                  {},
+                  "--capacity",
+                  {},
+                  {},
+                  "Add --capacity \"100 Ah\".",
+                  base::Severity::kError});
       return answer;
     }
     const double wanted_Ah = capacity_Ah > 0.0 ? capacity_Ah : (known != nullptr ? known->capacity_Ah : 1.0);
@@ -157,7 +172,8 @@ BatteryOnHand battery_on_hand(const BatteryRequest& request, const files::Catalo
       return answer;
     }
     battery = scaled(*like, voltage_V > 0.0 ? voltage_V : like->nominal_V, wanted_Ah);
-    battery.name = chemistry->short_name + " " + figure(battery.nominal_V, "V") + " " + figure(wanted_Ah, "Ah");
+    battery.name =
+        chemistry->short_name + " " + figure(battery.nominal_V, "V") + " " + figure(wanted_Ah, "Ah");
     answer.assumed.push_back("What was not stated is scaled from " + like->name +
                              " of the catalogue: mass, room and price by energy, currents by ampere-hours.");
   }
@@ -174,7 +190,8 @@ BatteryOnHand battery_on_hand(const BatteryRequest& request, const files::Catalo
     answer.assumed.push_back(
         "By its age alone " + advise::percent(layout.lost_capacity) +
         " of the capacity is taken for gone: a fifth over the typical calendar life of " +
-        figure(chemistry->life.calendar_years.typical, "years") + " at 25 °C. A capacity test says more (--lost).");
+        figure(chemistry->life.calendar_years.typical, "years") +
+        " at 25 °C. A capacity test says more (--lost).");
   }
   const int count = request.in_series * request.in_parallel;
   answer.name = (count > 1 ? std::to_string(count) + " × " : std::string()) + battery.name;

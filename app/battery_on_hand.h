@@ -1,5 +1,6 @@
 #pragma once
-// A bank as somebody tells of it: from the catalogue, or by its kind, ampere-hours and whatever else is known.
+// A bank as somebody tells of it: from the catalogue, or by its kind, ampere-hours and whatever else is
+// known.
 #include <memory>
 #include <string>
 #include <string_view>

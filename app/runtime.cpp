@@ -21,8 +21,9 @@ double fraction_of(units::Fraction f) { return units::as_fraction(f); }
 std::vector<std::string> cautions_of(const RuntimeResponse& r) {
   std::vector<std::string> cautions;
   if (r.answer.run.mean_A > r.figures.continuous_A) {
-    cautions.push_back("The load takes " + advise::figure(r.answer.run.mean_A, "A") + " and the bank carries " +
-                       advise::figure(r.figures.continuous_A, "A") + " for long: it is too small for this load.");
+    cautions.push_back("The load takes " + advise::figure(r.answer.run.mean_A, "A") +
+                       " and the bank carries " + advise::figure(r.figures.continuous_A, "A") +
+                       " for long: it is too small for this load.");
   }
   if (r.chemistry.family == cell::Family::kLeadAcid && r.conditions.depth > r.chemistry.usable_depth) {
     cautions.push_back("Lead-acid that is drawn below " + advise::percent(1.0 - r.chemistry.usable_depth) +
@@ -43,19 +44,26 @@ advise::SteadyLoad steady_load(const LoadRequest& request, OptionReader& reader)
     load.current_A = reader.checked(units::as_amperes(current.value()), request.load, "load", 1.0, kLeastLoad,
                                     kMostLoad_A);
     if (!request.efficiency.empty() || !request.idle.empty()) {
-      reader.add({"A load in amperes is taken at the bank: an inverter has no part in it.", {}, "load",
-                  request.load, {}, "Give its power in watts.", base::Severity::kError});
+      reader.add({"A load in amperes is taken at the bank: an inverter has no part in it.",
+                  {},
+                  "load",
+                  request.load,
+                  {},
+                  "Give its power in watts.",
+                  base::Severity::kError});
     }
     return load;
   }
   load.power_W =
       reader.take(request.load, "load", units::parse_power, units::as_watts, 1.0, kLeastLoad, kMostLoad_W);
   if (request.load.empty()) {
-    reader.add({"A load is needed.", {}, "load", {}, {}, "Give \"60 W\" or \"5 A\".", base::Severity::kError});
+    reader.add(
+        {"A load is needed.", {}, "load", {}, {}, "Give \"60 W\" or \"5 A\".", base::Severity::kError});
   }
   load.efficiency = reader.take(request.efficiency, "--efficiency", units::parse_fraction, fraction_of, 1.0,
                                 kLeastShare, 1.0);
-  load.idle_W = reader.take(request.idle, "--idle", units::parse_power, units::as_watts, 0.0, 0.0, kMostLoad_W);
+  load.idle_W =
+      reader.take(request.idle, "--idle", units::parse_power, units::as_watts, 0.0, 0.0, kMostLoad_W);
   return load;
 }
 
@@ -82,8 +90,8 @@ base::Result<RuntimeResponse> runtime(const RuntimeRequest& request) {
   r.catalogue_mark = catalogue.mark;
   r.load = steady_load(request.load, reader);
   r.conditions = conditions_of(request.load, reader);
-  r.conditions.start_charge = reader.take(request.start_charge, "--charge", units::parse_fraction, fraction_of,
-                                          1.0, kLeastShare, 1.0);
+  r.conditions.start_charge = reader.take(request.start_charge, "--charge", units::parse_fraction,
+                                          fraction_of, 1.0, kLeastShare, 1.0);
   r.on_hand = battery_on_hand(request.battery, catalogue, reader);
   const double practice = r.on_hand.bank.chemistry != nullptr ? r.on_hand.bank.chemistry->usable_depth : 1.0;
   r.conditions.depth = depth_of(request.load.depth, "--depth", practice, reader);

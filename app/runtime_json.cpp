@@ -26,7 +26,8 @@ Json run_json(const advise::Run& run) {
 
 Json load_json(const advise::SteadyLoad& load) {
   if (load.current_A > 0.0) return {{"current_A", load.current_A}};
-  return {{"power_W", load.power_W}, {"inverter_efficiency", load.efficiency}, {"inverter_idle_W", load.idle_W}};
+  return {
+      {"power_W", load.power_W}, {"inverter_efficiency", load.efficiency}, {"inverter_idle_W", load.idle_W}};
 }
 
 std::string to_json(const RuntimeResponse& response) {

@@ -60,8 +60,13 @@ double tray_of(const std::string& text, OptionReader& reader) {
   }
   const std::size_t unit_at = parts.back().find_last_of("0123456789.");
   if (parts.size() != 3 || unit_at == std::string::npos) {
-    reader.add({"A tray has length, width and height.", {}, "--tray", text, {},
-                "Give \"330 x 175 x 220 mm\" or a volume.", base::Severity::kError});
+    reader.add({"A tray has length, width and height.",
+                {},
+                "--tray",
+                text,
+                {},
+                "Give \"330 x 175 x 220 mm\" or a volume.",
+                base::Severity::kError});
     return 0.0;
   }
   const std::string unit = parts.back().substr(unit_at + 1);
@@ -83,13 +88,17 @@ std::string bank_name(const advise::BankOnHand& bank) {
 
 std::vector<std::string> cautions_of(const SwapResponse& r) {
   std::vector<std::string> cautions = {
-      "Catalogue batteries are size classes with typical figures: mass, room and price spread widely, and a data "
+      "Catalogue batteries are size classes with typical figures: mass, room and price spread widely, and a "
+      "data "
       "sheet goes first.",
-      "Energy over its life is usable energy times the cycles at that depth, at 25 °C, without fading; calendar "
+      "Energy over its life is usable energy times the cycles at that depth, at 25 °C, without fading; "
+      "calendar "
       "life may end it sooner."};
-  if (r.question.tray_L > 0.0) cautions.emplace_back("The tray is compared by volume only: measure the case.");
+  if (r.question.tray_L > 0.0)
+    cautions.emplace_back("The tray is compared by volume only: measure the case.");
   cautions.emplace_back(
-      "Exchanging a battery can start a fire. Local codes, the makers' instructions and a licensed person decide.");
+      "Exchanging a battery can start a fire. Local codes, the makers' instructions and a licensed person "
+      "decide.");
   return cautions;
 }
 

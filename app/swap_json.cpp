@@ -63,7 +63,8 @@ std::string to_json(const SwapResponse& r) {
   }
   json["equivalents"] = rows;
   Json left_out = Json::array();
-  for (const advise::LeftOut& one : r.left_out) left_out.push_back({{"battery", one.battery}, {"why", one.why}});
+  for (const advise::LeftOut& one : r.left_out)
+    left_out.push_back({{"battery", one.battery}, {"why", one.why}});
   json["left_out"] = left_out;
   json["assumed"] = r.on_hand.assumed;
   json["cautions"] = r.cautions;

@@ -9,9 +9,10 @@ namespace voltwright::cli {
 
 void add_battery_options(CLI::App& command, app::BatteryRequest& battery) {
   command
-      .add_option("BATTERY", battery.battery,
-                  "Battery of the catalogue (voltwright catalogue batteries), or a kind such as agm or lfp with "
-                  "--capacity")
+      .add_option(
+          "BATTERY", battery.battery,
+          "Battery of the catalogue (voltwright catalogue batteries), or a kind such as agm or lfp with "
+          "--capacity")
       ->required();
   command.add_option("--capacity", battery.capacity, "Of one battery: \"110 Ah\"");
   command.add_option("--voltage", battery.voltage, "Nominal, of one battery: \"12 V\"");

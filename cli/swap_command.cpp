@@ -23,7 +23,8 @@ struct Options {
 };
 
 std::string span_of(const units::Ranged& range, double scale = 1.0) {
-  return figure(range.min * scale) + " / " + figure(range.typical * scale) + " / " + figure(range.max * scale);
+  return figure(range.min * scale) + " / " + figure(range.typical * scale) + " / " +
+         figure(range.max * scale);
 }
 
 Row row_of(const std::string& name, const advise::Compared& c) {
@@ -48,7 +49,8 @@ std::string intro(const app::SwapResponse& r) {
   return "Equal by " + std::string(advise::name_of(q.measure)) + ", " +
          (advise::must_reach(q.measure) ? "at least " : "at most ") +
          figure(r.target, std::string(advise::unit_of(q.measure))) + "; a steady load of " + load + " at " +
-         figure(q.temperature_C, "°C") + ". The incumbent is used to " + advise::percent(r.incumbent.depth) + ".";
+         figure(q.temperature_C, "°C") + ". The incumbent is used to " + advise::percent(r.incumbent.depth) +
+         ".";
 }
 
 std::string text_of(const app::SwapResponse& r) {
@@ -80,7 +82,8 @@ std::string text_of(const app::SwapResponse& r) {
     }
   }
   if (!r.left_out.empty()) text += "\nLeft out\n";
-  for (const advise::LeftOut& one : r.left_out) text += wrapped("- " + one.battery + ": " + one.why, width, "  ");
+  for (const advise::LeftOut& one : r.left_out)
+    text += wrapped("- " + one.battery + ": " + one.why, width, "  ");
   if (!r.on_hand.assumed.empty()) text += "\nAssumed\n";
   for (const std::string& one : r.on_hand.assumed) text += wrapped("- " + one, width, "  ");
   text += "\nCautions\n";

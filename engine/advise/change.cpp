@@ -73,17 +73,18 @@ class Comparing {
       if (new_.figures.charge_A < old_.figures.charge_A * (1.0 - kAlike)) add_charge_current();
       return;
     }
-    std::string text = "Set every charger (mains, solar, DC-DC) to absorption " + volts(to_V) + " instead of " +
-                       volts(from_V) + ", ";
+    std::string text = "Set every charger (mains, solar, DC-DC) to absorption " + volts(to_V) +
+                       " instead of " + volts(from_V) + ", ";
     text += float_V(new_) > 0.0 ? "float " + volts(float_V(new_)) : std::string("no float");
     if (stages.compensation_V_per_K == 0.0) {
       text += ", compensation for temperature off, no equalising";
     } else {
       text += ", compensation " + figure(stages.compensation_V_per_K * cells_of(new_) * kMilli, "mV") + "/K";
     }
-    text += ": the old profile " + std::string(from_V > to_V + kSameSetting_V   ? "overcharges it"
-                                               : from_V < to_V - kSameSetting_V ? "leaves it short of full"
-                                                                                : "does not suit it") +
+    text += ": the old profile " +
+            std::string(from_V > to_V + kSameSetting_V   ? "overcharges it"
+                        : from_V < to_V - kSameSetting_V ? "leaves it short of full"
+                                                         : "does not suit it") +
             ". A charger that cannot be set so is replaced.";
     add(Topic::kCharger, Urgency::kMust, text);
     add_charge_current();
@@ -91,14 +92,15 @@ class Comparing {
 
   void add_charge_current() {
     add(Topic::kCharger, Urgency::kCheck,
-        "All chargers together give at most " + figure(new_.figures.charge_A, "A") + " (the old bank: " +
-            figure(old_.figures.charge_A, "A") + ").");
+        "All chargers together give at most " + figure(new_.figures.charge_A, "A") +
+            " (the old bank: " + figure(old_.figures.charge_A, "A") + ").");
   }
 
   void add_alternator() {
     if (is_lead_acid(new_) || !is_lead_acid(old_)) return;
     add(Topic::kAlternator, Urgency::kMust,
-        "With an alternator: lithium takes nearly all that it can give until almost full, and an alternator at "
+        "With an alternator: lithium takes nearly all that it can give until almost full, and an alternator "
+        "at "
         "full output for hours overheats. Put a DC-DC charger or a regulator that limits current and watches "
         "the alternator's temperature between them. When the battery's protection opens under charge, the "
         "voltage jumps (load dump): it must not be left alone on the alternator.");
@@ -109,8 +111,8 @@ class Comparing {
     if (is_lead_acid(new_) || limit_C <= old_.bank.chemistry->limits.charge_min_C) return;
     const bool now = question_.temperature_C <= limit_C;
     add(Topic::kColdCharging, now ? Urgency::kMust : Urgency::kCheck,
-        "It must not be charged at or below " + figure(limit_C, "°C") + " inside the cells, the old one could be" +
-            (now ? ", and it is that cold here" : "") +
+        "It must not be charged at or below " + figure(limit_C, "°C") +
+            " inside the cells, the old one could be" + (now ? ", and it is that cold here" : "") +
             ". Its protection has to block that charge, or a heater keep it warm; chargers bear the block.");
   }
 
@@ -121,7 +123,8 @@ class Comparing {
     add(Topic::kFuse, more ? Urgency::kMust : Urgency::kCheck,
         "A short circuit at its poles drives up to " + figure(after_A, "A") + " (the old bank " +
             figure(before_A, "A") +
-            "). The fuse beside the positive pole must be rated to interrupt at least that at the full charge "
+            "). The fuse beside the positive pole must be rated to interrupt at least that at the full "
+            "charge "
             "voltage, which many common fuses are not; its ampere rating follows the cable.");
   }
 
@@ -143,8 +146,10 @@ class Comparing {
   void add_starting() {
     if (!is_lead_acid(old_) || new_.figures.peak_A >= old_.figures.peak_A * (1.0 - kAlike)) return;
     add(Topic::kStarting, Urgency::kCheck,
-        "Peak current " + figure(new_.figures.peak_A, "A") + " instead of " + figure(old_.figures.peak_A, "A") +
-            ": if the old bank also starts an engine, drives a windlass or a thruster, keep a battery made for "
+        "Peak current " + figure(new_.figures.peak_A, "A") + " instead of " +
+            figure(old_.figures.peak_A, "A") +
+            ": if the old bank also starts an engine, drives a windlass or a thruster, keep a battery made "
+            "for "
             "starting for that.");
   }
 
@@ -162,7 +167,8 @@ class Comparing {
       add(Topic::kVoltage, Urgency::kMust,
           "At rest the last " + percent(fit.lost_below) + " of its charge lies below " +
               volts(fit.system.cut_off_V) +
-              ", where inverters and refrigerators of this system switch off: that part is not there for them "
+              ", where inverters and refrigerators of this system switch off: that part is not there for "
+              "them "
               "unless they can be set lower.");
     } else if (!same_system) {
       add(Topic::kVoltage, Urgency::kMust,
@@ -186,12 +192,13 @@ class Comparing {
 
   void add_mixing() {
     add(Topic::kMixing, Urgency::kMust,
-        same_kind() ? std::string("Replace the whole bank: old and new ones side by side share current badly, and "
-                                  "the old ones draw the new ones down.")
-                    : "Take the " + name_of_kind(old_) + " out: never " + name_of_kind(old_) + " and " +
-                          name_of_kind(new_) +
-                          " on one bus without a DC-DC charger between them, also not the starter battery "
-                          "through a plain relay.");
+        same_kind()
+            ? std::string("Replace the whole bank: old and new ones side by side share current badly, and "
+                          "the old ones draw the new ones down.")
+            : "Take the " + name_of_kind(old_) + " out: never " + name_of_kind(old_) + " and " +
+                  name_of_kind(new_) +
+                  " on one bus without a DC-DC charger between them, also not the starter battery "
+                  "through a plain relay.");
   }
 
   void add_series_and_parallel() {
@@ -200,13 +207,15 @@ class Comparing {
       add(Topic::kSeries, Urgency::kMust,
           std::to_string(layout.in_series) + " in series; its limit is " +
               std::to_string(new_.bank.battery->max_in_series) +
-              ". Charge each one full before they are joined, all of one kind and age, and watch that they stay "
+              ". Charge each one full before they are joined, all of one kind and age, and watch that they "
+              "stay "
               "alike.");
     }
     if (layout.in_parallel > 1) {
       add(Topic::kParallel, Urgency::kMust,
           std::to_string(layout.in_parallel) +
-              " side by side: equal cables, taken from opposite ends or from bars; a fuse for each; all equally "
+              " side by side: equal cables, taken from opposite ends or from bars; a fuse for each; all "
+              "equally "
               "charged before they are joined.");
     }
   }
@@ -218,8 +227,10 @@ class Comparing {
     const bool heavier = to_kg > from_kg * (1.0 + kAlike);
     const bool larger = new_.figures.volume_L.typical > room_L * (1.0 + kAlike);
     std::string text = figure(to_kg, "kg") + " instead of " + figure(from_kg, "kg");
-    text += heavier ? ": tray, floor and straps must hold that in a crash or a knock-down, and the payload bears it."
-                    : ": fasten it for a crash or a knock-down all the same, and look at the trim.";
+    text +=
+        heavier
+            ? ": tray, floor and straps must hold that in a crash or a knock-down, and the payload bears it."
+            : ": fasten it for a crash or a knock-down all the same, and look at the trim.";
     if (larger) {
       text += " It takes " + figure(new_.figures.volume_L.typical, "L") + " where there are " +
               figure(room_L, "L") + ".";
@@ -231,19 +242,23 @@ class Comparing {
   void add_cold() {
     const double limit_C = new_.bank.chemistry->limits.discharge_min_C;
     if (question_.temperature_C < limit_C) {
-      add(Topic::kCold, Urgency::kMust, "At " + figure(question_.temperature_C, "°C") + " it gives nothing: its limit is " +
-                                            figure(limit_C, "°C") + ".");
+      add(Topic::kCold, Urgency::kMust,
+          "At " + figure(question_.temperature_C, "°C") + " it gives nothing: its limit is " +
+              figure(limit_C, "°C") + ".");
     }
   }
 
   void add_gas() {
-    if (is_lead_acid(new_) && (!is_lead_acid(old_) || (new_.bank.chemistry->id == "flooded" && !same_kind()))) {
+    if (is_lead_acid(new_) &&
+        (!is_lead_acid(old_) || (new_.bank.chemistry->id == "flooded" && !same_kind()))) {
       add(Topic::kGas, Urgency::kMust,
-          "Lead-acid gives off hydrogen while it is charged: it needs ventilation to the outside and no sparks "
+          "Lead-acid gives off hydrogen while it is charged: it needs ventilation to the outside and no "
+          "sparks "
           "near it.");
     } else if (!is_lead_acid(new_) && is_lead_acid(old_)) {
       add(Topic::kGas, Urgency::kKnow,
-          "In use it gives off no gas, but a failing lithium battery can vent burnable, poisonous gas and burn: "
+          "In use it gives off no gas, but a failing lithium battery can vent burnable, poisonous gas and "
+          "burn: "
           "follow the maker's and the local rules for where it may stand.");
     }
   }
@@ -262,29 +277,46 @@ class Comparing {
 
 std::string_view name_of(Topic topic) {
   switch (topic) {
-    case Topic::kCharger: return "charger";
-    case Topic::kAlternator: return "alternator";
-    case Topic::kColdCharging: return "cold charging";
-    case Topic::kFuse: return "fuse";
-    case Topic::kMonitor: return "monitor";
-    case Topic::kSecuring: return "securing";
-    case Topic::kSeries: return "series";
-    case Topic::kParallel: return "side by side";
-    case Topic::kMixing: return "mixing";
-    case Topic::kVoltage: return "voltage";
-    case Topic::kCurrent: return "current";
-    case Topic::kStarting: return "starting";
-    case Topic::kCold: return "cold";
-    case Topic::kGas: break;
+    case Topic::kCharger:
+      return "charger";
+    case Topic::kAlternator:
+      return "alternator";
+    case Topic::kColdCharging:
+      return "cold charging";
+    case Topic::kFuse:
+      return "fuse";
+    case Topic::kMonitor:
+      return "monitor";
+    case Topic::kSecuring:
+      return "securing";
+    case Topic::kSeries:
+      return "series";
+    case Topic::kParallel:
+      return "side by side";
+    case Topic::kMixing:
+      return "mixing";
+    case Topic::kVoltage:
+      return "voltage";
+    case Topic::kCurrent:
+      return "current";
+    case Topic::kStarting:
+      return "starting";
+    case Topic::kCold:
+      return "cold";
+    case Topic::kGas:
+      break;
   }
   return "gas";
 }
 
 std::string_view name_of(Urgency urgency) {
   switch (urgency) {
-    case Urgency::kMust: return "must";
-    case Urgency::kCheck: return "check";
-    case Urgency::kKnow: break;
+    case Urgency::kMust:
+      return "must";
+    case Urgency::kCheck:
+      return "check";
+    case Urgency::kKnow:
+      break;
   }
   return "know";
 }

@@ -15,7 +15,8 @@ constexpr double kRated_C = 25.0;
 /// Typical figures are known to a few percent: 1 % short still counts as equal.
 constexpr double kEqual = 0.01;
 
-const cell::Chemistry* chemistry_of(const bank::Battery& battery, std::span<const cell::Chemistry> chemistries) {
+const cell::Chemistry* chemistry_of(const bank::Battery& battery,
+                                    std::span<const cell::Chemistry> chemistries) {
   const auto found = std::find_if(chemistries.begin(), chemistries.end(),
                                   [&](const cell::Chemistry& c) { return c.id == battery.chemistry; });
   return found == chemistries.end() ? nullptr : &*found;
@@ -61,8 +62,8 @@ Choice choose(const SwapQuestion& question, BankOnHand bank, double target) {
     compared.share = compared.value / target;
     if (must_reach(measure)) {
       if (compared.share < 1.0 - kEqual) {
-        choice.why = std::to_string(count) + " side by side reach " + amount(compared.value, measure) + " of " +
-                     amount(target, measure);
+        choice.why = std::to_string(count) + " side by side reach " + amount(compared.value, measure) +
+                     " of " + amount(target, measure);
         continue;
       }
       choice.found = true;
@@ -91,24 +92,36 @@ void put_in_order(std::vector<Compared>& found, Measure measure) {
 
 std::string_view name_of(Measure measure) {
   switch (measure) {
-    case Measure::kUsableEnergy: return "usable energy";
-    case Measure::kMass: return "mass";
-    case Measure::kVolume: return "room";
-    case Measure::kPrice: return "price";
-    case Measure::kLifeEnergy: return "energy over its life";
-    case Measure::kStartingCurrent: break;
+    case Measure::kUsableEnergy:
+      return "usable energy";
+    case Measure::kMass:
+      return "mass";
+    case Measure::kVolume:
+      return "room";
+    case Measure::kPrice:
+      return "price";
+    case Measure::kLifeEnergy:
+      return "energy over its life";
+    case Measure::kStartingCurrent:
+      break;
   }
   return "starting current";
 }
 
 std::string_view unit_of(Measure measure) {
   switch (measure) {
-    case Measure::kUsableEnergy: return "Wh";
-    case Measure::kMass: return "kg";
-    case Measure::kVolume: return "L";
-    case Measure::kPrice: return "USD";
-    case Measure::kLifeEnergy: return "Wh";
-    case Measure::kStartingCurrent: break;
+    case Measure::kUsableEnergy:
+      return "Wh";
+    case Measure::kMass:
+      return "kg";
+    case Measure::kVolume:
+      return "L";
+    case Measure::kPrice:
+      return "USD";
+    case Measure::kLifeEnergy:
+      return "Wh";
+    case Measure::kStartingCurrent:
+      break;
   }
   return "A";
 }
@@ -120,12 +133,18 @@ bool must_reach(Measure measure) {
 
 double value_of(const Compared& compared, Measure measure) {
   switch (measure) {
-    case Measure::kUsableEnergy: return compared.run.bank_Wh;
-    case Measure::kMass: return compared.figures.mass_kg.typical;
-    case Measure::kVolume: return compared.figures.volume_L.typical;
-    case Measure::kPrice: return compared.figures.price.typical;
-    case Measure::kLifeEnergy: return compared.life_Wh.typical;
-    case Measure::kStartingCurrent: break;
+    case Measure::kUsableEnergy:
+      return compared.run.bank_Wh;
+    case Measure::kMass:
+      return compared.figures.mass_kg.typical;
+    case Measure::kVolume:
+      return compared.figures.volume_L.typical;
+    case Measure::kPrice:
+      return compared.figures.price.typical;
+    case Measure::kLifeEnergy:
+      return compared.life_Wh.typical;
+    case Measure::kStartingCurrent:
+      break;
   }
   return compared.figures.peak_A;
 }

@@ -27,27 +27,27 @@ bool must_reach(Measure measure);
 struct SwapQuestion {
   BankOnHand incumbent;
   Measure measure = Measure::kUsableEnergy;
-  SteadyLoad load;               // at which usable energy counts
-  double temperature_C = 25.0;   // -40..80
-  double cut_off_V = 0.0;        // of the inverter or load; 0 = none
+  SteadyLoad load;                        // at which usable energy counts
+  double temperature_C = 25.0;            // -40..80
+  double cut_off_V = 0.0;                 // of the inverter or load; 0 = none
   std::optional<double> incumbent_depth;  // share of capacity used; none = practice of its chemistry
   std::optional<double> new_depth;        // the same for the equivalents
-  double tray_L = 0.0;           // room that there is; 0 = the incumbent's own
-  int most_in_parallel = 4;      // >= 1
+  double tray_L = 0.0;                    // room that there is; 0 = the incumbent's own
+  int most_in_parallel = 4;               // >= 1
 };
 
 /// Everything that is set side by side of one bank.
 struct Compared {
   BankOnHand bank;
   bank::BankFigures figures;
-  double depth = 1.0;       // the rule
-  double used_depth = 1.0;  // share of the capacity that the run really drew, at most the rule
-  Run run;                  // at the load and temperature of the question
-  units::Ranged life_Wh;    // usable energy times cycles at the depth used; fading left out
-  units::Ranged cycles;     // at the depth used
+  double depth = 1.0;            // the rule
+  double used_depth = 1.0;       // share of the capacity that the run really drew, at most the rule
+  Run run;                       // at the load and temperature of the question
+  units::Ranged life_Wh;         // usable energy times cycles at the depth used; fading left out
+  units::Ranged cycles;          // at the depth used
   double short_circuit_A = 0.0;  // prospective, full, at 25 degC, at the poles
-  double share = 1.0;       // of the incumbent's value in the measure
-  double value = 0.0;       // in the measure
+  double share = 1.0;            // of the incumbent's value in the measure
+  double value = 0.0;            // in the measure
 };
 
 /// Value of a compared bank in a measure, in the unit of the measure; of ranges the typical figure.
@@ -61,7 +61,7 @@ struct LeftOut {
 
 struct Equivalents {
   Compared incumbent;
-  double target = 0.0;  // what is to be reached or kept within
+  double target = 0.0;          // what is to be reached or kept within
   std::vector<Compared> found;  // see below for the order
   std::vector<LeftOut> left_out;
 };

@@ -183,15 +183,24 @@ double bank_power_W(const SteadyLoad& load, double bank_V) {
 
 std::string_view text_of(Ending ending) {
   switch (ending) {
-    case Ending::kDepth: return "the depth rule is reached";
-    case Ending::kLoadCutOff: return "the load or inverter cuts out on low voltage";
-    case Ending::kUnderVoltage: return "the battery's low-voltage cut-off is reached";
-    case Ending::kEmpty: return "nothing more can be drawn at this rate and temperature";
-    case Ending::kCannotCarry: return "the voltage collapses: the bank cannot give this power";
-    case Ending::kOverCurrent: return "the battery's protection opens for too much current";
-    case Ending::kTooCold: return "it is too cold for this battery to discharge";
-    case Ending::kTooHot: return "the battery is too hot to discharge";
-    case Ending::kStillRunning: break;
+    case Ending::kDepth:
+      return "the depth rule is reached";
+    case Ending::kLoadCutOff:
+      return "the load or inverter cuts out on low voltage";
+    case Ending::kUnderVoltage:
+      return "the battery's low-voltage cut-off is reached";
+    case Ending::kEmpty:
+      return "nothing more can be drawn at this rate and temperature";
+    case Ending::kCannotCarry:
+      return "the voltage collapses: the bank cannot give this power";
+    case Ending::kOverCurrent:
+      return "the battery's protection opens for too much current";
+    case Ending::kTooCold:
+      return "it is too cold for this battery to discharge";
+    case Ending::kTooHot:
+      return "the battery is too hot to discharge";
+    case Ending::kStillRunning:
+      break;
   }
   return "it still runs after a year";
 }
@@ -204,17 +213,16 @@ Run run_down(const BankOnHand& bank, const SteadyLoad& load, const RuntimeCondit
   const double loss_W_K =
       conditions.held_temperature ? kHeld_W_K : bank::free_standing_loss_W_K(figures.volume_L.typical);
   const double expected_h = figures.capacity_Ah / current_at(load, figures.nominal_V);
-  const auto parameters = bank::assemble(*bank.battery, chemistry, tables, bank.layout, 0.0, loss_W_K,
-                                         step_for(expected_h));
+  const auto parameters =
+      bank::assemble(*bank.battery, chemistry, tables, bank.layout, 0.0, loss_W_K, step_for(expected_h));
   bank::State<double> state;
   state.charge = conditions.start_charge;
   state.temperature_C = conditions.temperature_C;
   Ending reason = Ending::kUnderVoltage;
   const double lowest_V = std::max(conditions.cut_off_V, figures.under_voltage_V);
-  const bank::LabRun lab =
-      bank::run_current(parameters, state, Draw{&load, &reason}, lowest_V,
-                        std::numeric_limits<double>::infinity(), conditions.temperature_C,
-                        kLongestRun_h * kSecondsPerHour);
+  const bank::LabRun lab = bank::run_current(parameters, state, Draw{&load, &reason}, lowest_V,
+                                             std::numeric_limits<double>::infinity(),
+                                             conditions.temperature_C, kLongestRun_h * kSecondsPerHour);
   if (reason == Ending::kUnderVoltage && conditions.cut_off_V > figures.under_voltage_V) {
     reason = Ending::kLoadCutOff;
   }
@@ -242,7 +250,8 @@ Runtime how_long(const BankOnHand& bank, const SteadyLoad& load, const RuntimeCo
 
   double hours = std::min(rated_Ah / at_load_A, kLongestRun_h);
   answer.naive_h = hours;
-  add("In the head", hours, figure(rated_Ah, "Ah") + " ÷ " + figure(at_load_A, "A") + " at " + figure(volts, "V"));
+  add("In the head", hours,
+      figure(rated_Ah, "Ah") + " ÷ " + figure(at_load_A, "A") + " at " + figure(volts, "V"));
   const double taken_A = answer.bank_W / volts;
   if (taken_A > at_load_A) {
     hours = std::min(rated_Ah / taken_A, kLongestRun_h);

@@ -21,8 +21,8 @@ struct BankOnHand {
 
 /// A steady load: a power behind an inverter or straight from the bank, or a constant current.
 struct SteadyLoad {
-  double power_W = 0.0;    // at the load, >= 0
-  double current_A = 0.0;  // at the bank, > 0: counts instead of the power
+  double power_W = 0.0;     // at the load, >= 0
+  double current_A = 0.0;   // at the bank, > 0: counts instead of the power
   double efficiency = 1.0;  // of the inverter without its idle power, above 0 and at most 1
   double idle_W = 0.0;      // what the inverter takes by itself, >= 0
 };
@@ -31,24 +31,24 @@ struct SteadyLoad {
 double bank_power_W(const SteadyLoad& load, double bank_V);
 
 struct RuntimeConditions {
-  double temperature_C = 25.0;  // of the surroundings, and of the bank at the start; -40..80
-  double depth = 1.0;           // share of the capacity that may be used, above 0 and at most 1
-  double start_charge = 1.0;    // state of charge at the start, above 0 and at most 1
-  double cut_off_V = 0.0;       // of the inverter or of the load, at the poles of the bank; 0 = none
+  double temperature_C = 25.0;    // of the surroundings, and of the bank at the start; -40..80
+  double depth = 1.0;             // share of the capacity that may be used, above 0 and at most 1
+  double start_charge = 1.0;      // state of charge at the start, above 0 and at most 1
+  double cut_off_V = 0.0;         // of the inverter or of the load, at the poles of the bank; 0 = none
   bool held_temperature = false;  // the bank is kept at the temperature instead of warming itself
 };
 
 /// Why a run came to its end.
 enum class Ending {
-  kDepth,          // the depth rule
-  kLoadCutOff,     // the load's or inverter's own cut-off
-  kUnderVoltage,   // the battery's protection, or the usual cut-off of loads on lead-acid
-  kEmpty,          // no more available at this rate and temperature
-  kCannotCarry,    // no current gives this power any more
-  kOverCurrent,    // the battery's protection opens for too much current
-  kTooCold,        // below the temperature of discharge, or frozen
+  kDepth,         // the depth rule
+  kLoadCutOff,    // the load's or inverter's own cut-off
+  kUnderVoltage,  // the battery's protection, or the usual cut-off of loads on lead-acid
+  kEmpty,         // no more available at this rate and temperature
+  kCannotCarry,   // no current gives this power any more
+  kOverCurrent,   // the battery's protection opens for too much current
+  kTooCold,       // below the temperature of discharge, or frozen
   kTooHot,
-  kStillRunning,   // longer than kLongestRun_h
+  kStillRunning,  // longer than kLongestRun_h
 };
 
 /// Plain words: "the depth rule is reached".
