@@ -39,18 +39,20 @@ base::Problem unknown(const std::string& word, const files::Catalogue& catalogue
   return problem;
 }
 
-/// The catalogue battery of a kind whose energy is nearest; null if there is none.
+/// The catalogue battery of a kind that is nearest in voltage and then in ampere-hours; null if there is
+/// none.
+/// @param voltage_V  nominal; 0 = not said, then one for a system of 12 V
 const bank::Battery* nearest_of_kind(const files::Catalogue& catalogue, const std::string& kind,
                                      double voltage_V, double capacity_Ah) {
+  constexpr double kUsual_V = 12.0;
+  constexpr double kVoltageFirst = 10.0;  // another voltage class is another kind of battery
   const bank::Battery* best = nullptr;
   double least = 0.0;
   for (const bank::Battery& b : catalogue.batteries) {
     if (b.chemistry != kind) continue;
-    // The voltage counts first: another voltage class is another kind of battery.
-    constexpr double kVoltageFirst = 10.0;
-    const double off_V =
-        voltage_V > 0.0 ? std::fabs(std::log(b.nominal_V / voltage_V)) : std::log(b.nominal_V);
-    const double off = kVoltageFirst * off_V + std::fabs(std::log(b.capacity_Ah / capacity_Ah));
+    const double of_voltage = voltage_V > 0.0 ? b.nominal_V / voltage_V : b.system_V / kUsual_V;
+    const double off =
+        kVoltageFirst * std::fabs(std::log(of_voltage)) + std::fabs(std::log(b.capacity_Ah / capacity_Ah));
     if (best == nullptr || off < least) {
       best = &b;
       least = off;
@@ -68,7 +70,11 @@ units::Ranged times(const units::Ranged& range, double factor) {
 bank::Battery scaled(const bank::Battery& from, double voltage_V, double capacity_Ah) {
   bank::Battery battery = from;
   const double cell_V = from.nominal_V / from.cells_in_series;
-  battery.cells_in_series = std::max(1, static_cast<int>(std::lround(voltage_V / cell_V)));
+  // "12 V" is also said of four cells with 12.8 V, "48 V" of sixteen with 51.2 V.
+  constexpr double kSameClass = 0.15;
+  if (std::fabs(voltage_V / from.nominal_V - 1.0) > kSameClass) {
+    battery.cells_in_series = std::max(1, static_cast<int>(std::lround(voltage_V / cell_V)));
+  }
   const double cells = static_cast<double>(battery.cells_in_series) / from.cells_in_series;
   const double ampere_hours = capacity_Ah / from.capacity_Ah;
   battery.id.clear();

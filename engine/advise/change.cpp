@@ -92,14 +92,14 @@ class Comparing {
 
   void add_charge_current() {
     add(Topic::kCharger, Urgency::kCheck,
-        "All chargers together give at most " + figure(new_.figures.charge_A, "A") +
+        "All chargers together may give at most " + figure(new_.figures.charge_A, "A") +
             " (the old bank: " + figure(old_.figures.charge_A, "A") + ").");
   }
 
   void add_alternator() {
     if (is_lead_acid(new_) || !is_lead_acid(old_)) return;
     add(Topic::kAlternator, Urgency::kMust,
-        "With an alternator: lithium takes nearly all that it can give until almost full, and an alternator "
+        "Lithium takes nearly all that it can give until almost full, and an alternator "
         "at "
         "full output for hours overheats. Put a DC-DC charger or a regulator that limits current and watches "
         "the alternator's temperature between them. When the battery's protection opens under charge, the "
@@ -178,8 +178,8 @@ class Comparing {
   }
 
   void add_monitor() {
-    std::string text = "Battery monitor: capacity " + figure(new_.figures.capacity_Ah, "Ah") +
-                       ", charged at " + volts(absorption_V(new_) * kNearlyThere) + " with a tail of " +
+    std::string text = "Set capacity " + figure(new_.figures.capacity_Ah, "Ah") + ", charged at " +
+                       volts(absorption_V(new_) * kNearlyThere) + " with a tail of " +
                        percent(new_.bank.chemistry->stages.tail_rate) + ", charge efficiency " +
                        percent(new_.bank.chemistry->coulombic_efficiency);
     if (!is_lead_acid(new_)) text += ", rate exponent near 1, low-charge alarm by the shunt";
@@ -213,10 +213,9 @@ class Comparing {
     }
     if (layout.in_parallel > 1) {
       add(Topic::kParallel, Urgency::kMust,
-          std::to_string(layout.in_parallel) +
-              " side by side: equal cables, taken from opposite ends or from bars; a fuse for each; all "
-              "equally "
-              "charged before they are joined.");
+          "Equal cables, taken from opposite ends or from bars; a fuse for each; all "
+          "equally "
+          "charged before they are joined.");
     }
   }
 
@@ -274,52 +273,6 @@ class Comparing {
 };
 
 }  // namespace
-
-std::string_view name_of(Topic topic) {
-  switch (topic) {
-    case Topic::kCharger:
-      return "charger";
-    case Topic::kAlternator:
-      return "alternator";
-    case Topic::kColdCharging:
-      return "cold charging";
-    case Topic::kFuse:
-      return "fuse";
-    case Topic::kMonitor:
-      return "monitor";
-    case Topic::kSecuring:
-      return "securing";
-    case Topic::kSeries:
-      return "series";
-    case Topic::kParallel:
-      return "side by side";
-    case Topic::kMixing:
-      return "mixing";
-    case Topic::kVoltage:
-      return "voltage";
-    case Topic::kCurrent:
-      return "current";
-    case Topic::kStarting:
-      return "starting";
-    case Topic::kCold:
-      return "cold";
-    case Topic::kGas:
-      break;
-  }
-  return "gas";
-}
-
-std::string_view name_of(Urgency urgency) {
-  switch (urgency) {
-    case Urgency::kMust:
-      return "must";
-    case Urgency::kCheck:
-      return "check";
-    case Urgency::kKnow:
-      break;
-  }
-  return "know";
-}
 
 std::vector<Change> changes_between(const SwapQuestion& question, const Compared& incumbent,
                                     const Compared& equivalent) {

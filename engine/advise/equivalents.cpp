@@ -12,6 +12,7 @@ namespace voltwright::advise {
 namespace {
 
 constexpr double kRated_C = 25.0;
+constexpr double kKilo = 1e-3;
 /// Typical figures are known to a few percent: 1 % short still counts as equal.
 constexpr double kEqual = 0.01;
 
@@ -119,7 +120,7 @@ std::string_view unit_of(Measure measure) {
     case Measure::kPrice:
       return "USD";
     case Measure::kLifeEnergy:
-      return "Wh";
+      return "kWh";
     case Measure::kStartingCurrent:
       break;
   }
@@ -142,7 +143,7 @@ double value_of(const Compared& compared, Measure measure) {
     case Measure::kPrice:
       return compared.figures.price.typical;
     case Measure::kLifeEnergy:
-      return compared.life_Wh.typical;
+      return compared.life_Wh.typical * kKilo;
     case Measure::kStartingCurrent:
       break;
   }

@@ -122,8 +122,8 @@ TEST_P(EveryBattery, TheFiguresOfARunBelongTogether) {
   EXPECT_GE(run.end_charge, 1.0 - conditions.depth - 1e-9);
 }
 
-INSTANTIATE_TEST_SUITE_P(Catalogue, EveryBattery, ::testing::ValuesIn(batteries()), [](const auto& info) {
-  std::string name = info.param;
+INSTANTIATE_TEST_SUITE_P(Catalogue, EveryBattery, ::testing::ValuesIn(batteries()), [](const auto& one) {
+  std::string name = one.param;
   std::replace(name.begin(), name.end(), '-', '_');
   return name;
 });
