@@ -128,7 +128,9 @@ class Watcher {
   /// Inverse time between the continuous current (never) and the peak: as bank::watch has it.
   double heating(double current_A) const {
     const double allowed = figures_.continuous_A * figures_.continuous_A;
-    return (current_A * current_A - allowed) / (figures_.peak_A * figures_.peak_A - allowed);
+    constexpr double kLeast_A2 = 1e-6;  // a record whose peak is no more than its continuous current
+    const double span = std::max(figures_.peak_A * figures_.peak_A - allowed, kLeast_A2);
+    return (current_A * current_A - allowed) / span;
   }
   EarlyEnd ended(const std::vector<bank::LabPoint>& points, std::size_t index, double share,
                  Ending ending) const {
@@ -208,6 +210,9 @@ std::string_view text_of(Ending ending) {
 Run run_down(const BankOnHand& bank, const SteadyLoad& load, const RuntimeConditions& conditions) {
   const cell::Chemistry& chemistry = *bank.chemistry;
   if (too_cold(chemistry, conditions)) return not_started(conditions, Ending::kTooCold);
+  if (conditions.temperature_C > chemistry.limits.discharge_max_C) {
+    return not_started(conditions, Ending::kTooHot);
+  }
   const cell::Tables tables = cell::make_tables(chemistry);
   const bank::BankFigures figures = bank::bank_figures(*bank.battery, bank.layout);
   const double loss_W_K =
