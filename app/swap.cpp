@@ -135,7 +135,7 @@ base::Result<std::shared_ptr<const SwapResponse>> swap(const SwapRequest& reques
                                 "heavier load (--load).");
   }
   advise::Equivalents found = advise::equivalents_of(q, r.catalogue.chemistries, r.catalogue.batteries);
-  r.incumbent = std::move(found.incumbent);
+  r.incumbent = found.incumbent;
   r.target = found.target;
   r.left_out = std::move(found.left_out);
   const auto& shown = request.all ? found.found : advise::best_of_each_chemistry(found.found);

@@ -1,4 +1,5 @@
 #include <CLI/CLI.hpp>
+#include <map>
 
 #include "app/json.h"
 #include "app/swap.h"
@@ -53,6 +54,23 @@ std::string intro(const app::SwapResponse& r) {
          ".";
 }
 
+/// What else must change with each equivalent; what was said of an earlier one is not said again.
+std::string changes_text(const app::SwapResponse& r, std::size_t width) {
+  std::string text;
+  std::map<std::string, std::string> said;  // text of a change, and of which bank first
+  for (const app::SwapRow& row : r.rows) {
+    text += "\n" + row.name + " in its place\n";
+    for (const advise::Change& change : row.changes) {
+      const auto [known, is_new] = said.try_emplace(change.text, row.name);
+      text += wrapped("- " + std::string(advise::name_of(change.urgency)) + ", " +
+                          std::string(advise::name_of(change.topic)) + ": " +
+                          (is_new ? change.text : "as for " + known->second + "."),
+                      width, "  ");
+    }
+  }
+  return text;
+}
+
 std::string text_of(const app::SwapResponse& r) {
   const std::size_t width = terminal_width();
   std::vector<Row> rows = {row_of(r.on_hand.name + " (now)", r.incumbent)};
@@ -73,14 +91,7 @@ std::string text_of(const app::SwapResponse& r) {
   text += wrapped("Usable Wh and h: at this load and temperature. Life: least / typical / most. A: for long.",
                   width, "  ");
   if (r.rows.empty()) text += "\nNo battery of the catalogue equals it so.\n";
-  for (const app::SwapRow& row : r.rows) {
-    text += "\n" + row.name + " in its place\n";
-    for (const advise::Change& change : row.changes) {
-      text += wrapped("- " + std::string(advise::name_of(change.urgency)) + ", " +
-                          std::string(advise::name_of(change.topic)) + ": " + change.text,
-                      width, "  ");
-    }
-  }
+  text += changes_text(r, width);
   if (!r.left_out.empty()) text += "\nLeft out\n";
   for (const advise::LeftOut& one : r.left_out)
     text += wrapped("- " + one.battery + ": " + one.why, width, "  ");

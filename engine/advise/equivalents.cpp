@@ -68,7 +68,7 @@ Choice choose(const SwapQuestion& question, BankOnHand bank, double target) {
         continue;
       }
       choice.found = true;
-      choice.compared = std::move(compared);
+      choice.compared = compared;
       return choice;
     }
     if (compared.share > 1.0 + kEqual) {
@@ -78,7 +78,7 @@ Choice choose(const SwapQuestion& question, BankOnHand bank, double target) {
       break;
     }
     choice.found = true;
-    choice.compared = std::move(compared);
+    choice.compared = compared;
   }
   return choice;
 }
@@ -198,11 +198,11 @@ Equivalents equivalents_of(const SwapQuestion& question, std::span<const cell::C
     }
     BankOnHand bank{&battery, chemistry, {}};
     bank.layout.in_series = in_series;
-    Choice choice = choose(question, bank, answer.target);
+    const Choice choice = choose(question, bank, answer.target);
     if (!choice.found) {
       answer.left_out.push_back({battery.id, choice.why});
     } else if (!same_bank(choice.compared.bank, question.incumbent)) {
-      answer.found.push_back(std::move(choice.compared));
+      answer.found.push_back(choice.compared);
     }
   }
   put_in_order(answer.found, measure);

@@ -126,6 +126,7 @@ grep -q '(now)' out || complain "swap does not show the incumbent"
 run 0 swap agm-12v-98ah --load "60 W" --csv -
 head -n 1 out | grep -q '^role,name,chemistry,' || complain "swap --csv has no header row"
 sed -n 2p out | grep -q '^incumbent,' || complain "swap --csv does not begin with the incumbent"
+[ "$(awk -F, '{ print NF }' out | sort -u | wc -l)" -eq 1 ] || complain "rows of swap --csv differ in length"
 run 0 swap agm --capacity "110 Ah" --age "5 years" --by mass --json
 grep -q '"changes"' out || complain "swap --json tells no changes"
 run 1 swap agm-12v-98ah --csv before/below.csv
