@@ -87,13 +87,20 @@ std::string bank_name(const advise::BankOnHand& bank) {
 }
 
 std::vector<std::string> cautions_of(const SwapResponse& r) {
-  std::vector<std::string> cautions = {
+  std::vector<std::string> cautions;
+  if (r.incumbent.run.bank_Wh <= 0.0) {
+    cautions.push_back("At this load and temperature the incumbent gives nothing: " +
+                       std::string(advise::text_of(r.incumbent.run.ending)) + ".");
+  }
+  if (r.target <= 0.0) {
+    cautions.push_back("Nothing can be held equal to none of a thing: ask by mass, room or price.");
+  }
+  cautions.emplace_back(
       "Catalogue batteries are size classes with typical figures: mass, room and price spread widely, and a "
-      "data "
-      "sheet goes first.",
+      "data sheet goes first.");
+  cautions.emplace_back(
       "Energy over its life is usable energy times the cycles at that depth, at 25 °C, without fading; "
-      "calendar "
-      "life may end it sooner."};
+      "calendar life may end it sooner.");
   if (r.question.tray_L > 0.0)
     cautions.emplace_back("The tray is compared by volume only: measure the case.");
   cautions.emplace_back(
@@ -104,7 +111,7 @@ std::vector<std::string> cautions_of(const SwapResponse& r) {
 
 }  // namespace
 
-base::Result<std::shared_ptr<const SwapResponse>> swap(const SwapRequest& request) {
+base::Result<std::shared_ptr<const SwapResponse>> swap_battery(const SwapRequest& request) {
   auto read = files::read_catalogue();
   if (!read) return read.problems();
   auto response = std::make_shared<SwapResponse>();
@@ -125,9 +132,12 @@ base::Result<std::shared_ptr<const SwapResponse>> swap(const SwapRequest& reques
   q.most_in_parallel =
       static_cast<int>(reader.checked(request.most_in_parallel, std::to_string(request.most_in_parallel),
                                       "--at-most", 4.0, 1.0, kMostSideBySide));
-  if (!request.load.load.empty()) q.load = steady_load(request.load, reader);
+  LoadRequest load = request.load;
+  const bool load_stated = !load.load.empty();
+  if (!load_stated) load.load = "1 W";  // its power follows below, once the incumbent is known
+  q.load = steady_load(load, reader);
   if (!reader.problems().empty()) return reader.problems();
-  if (request.load.load.empty()) {
+  if (!load_stated) {
     const bank::BankFigures figures = bank::bank_figures(*q.incumbent.battery, q.incumbent.layout);
     q.load.power_W = figures.nominal_Wh / kUsualHours;
     r.on_hand.assumed.push_back("No load was stated: " + advise::figure(q.load.power_W, "W") +
@@ -138,7 +148,8 @@ base::Result<std::shared_ptr<const SwapResponse>> swap(const SwapRequest& reques
   r.incumbent = found.incumbent;
   r.target = found.target;
   r.left_out = std::move(found.left_out);
-  const auto& shown = request.all ? found.found : advise::best_of_each_chemistry(found.found);
+  const std::vector<advise::Compared> shown =
+      request.all ? found.found : advise::best_of_each_chemistry(found.found);
   for (const advise::Compared& compared : shown) {
     r.rows.push_back({compared, bank_name(compared.bank), advise::changes_between(q, r.incumbent, compared)});
   }

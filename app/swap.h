@@ -37,7 +37,7 @@ struct SwapResponse {
 };
 
 /// Every problem of the request at once.
-base::Result<std::shared_ptr<const SwapResponse>> swap(const SwapRequest& request);
+base::Result<std::shared_ptr<const SwapResponse>> swap_battery(const SwapRequest& request);
 
 /// Format: docs/formats/answer.md.
 std::string to_json(const SwapResponse& response);

@@ -104,7 +104,7 @@ std::string text_of(const app::SwapResponse& r) {
 
 int run(const Options& options) {
   if (both_on_stdout(options.json, options.csv)) return kBadInput;
-  const auto response = app::swap(options.request);
+  const auto response = app::swap_battery(options.request);
   if (!response) {
     show_problems(response.problems(), options.json);
     return kBadInput;

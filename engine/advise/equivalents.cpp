@@ -182,6 +182,7 @@ Equivalents equivalents_of(const SwapQuestion& question, std::span<const cell::C
   answer.target = answer.incumbent.value;
   if (measure == Measure::kVolume && question.tray_L > 0.0) answer.target = question.tray_L;
   if (answer.target > 0.0) answer.incumbent.share = answer.incumbent.value / answer.target;
+  if (answer.target <= 0.0) return answer;
   const double wanted_V = system_V(question.incumbent);
   for (const bank::Battery& battery : batteries) {
     const cell::Chemistry* chemistry = chemistry_of(battery, chemistries);
@@ -190,10 +191,6 @@ Equivalents equivalents_of(const SwapQuestion& question, std::span<const cell::C
     if (in_series > battery.max_in_series) {
       answer.left_out.push_back({battery.id, std::to_string(in_series) + " in series where " +
                                                  std::to_string(battery.max_in_series) + " are permitted"});
-      continue;
-    }
-    if (answer.target <= 0.0) {
-      answer.left_out.push_back({battery.id, "the incumbent has nothing to be measured by here"});
       continue;
     }
     BankOnHand bank{&battery, chemistry, {}};

@@ -72,6 +72,7 @@ Compared compare(const SwapQuestion& question, const BankOnHand& bank, std::opti
 /// For every simulated catalogue battery of the system voltage the number side by side that equals the
 /// incumbent: the fewest that reach it, nearest first; of mass, room and price the most that stay within,
 /// the most usable energy first. The incumbent itself, if it comes from the catalogue, is not repeated.
+/// Nothing equals an incumbent that gives nothing (target 0).
 Equivalents equivalents_of(const SwapQuestion& question, std::span<const cell::Chemistry> chemistries,
                            std::span<const bank::Battery> batteries);
 

@@ -161,7 +161,7 @@ app::SwapRequest swap_of(const std::string& battery, const std::string& by) {
 }
 
 std::shared_ptr<const app::SwapResponse> answer_to(const app::SwapRequest& request) {
-  auto response = app::swap(request);
+  auto response = app::swap_battery(request);
   if (response) return response.value();
   for (const auto& problem : response.problems()) ADD_FAILURE() << base::to_text(problem);
   return std::make_shared<const app::SwapResponse>();
@@ -248,9 +248,21 @@ TEST(Asking, BringsEveryProblemAtOnce) {
   EXPECT_EQ(response.problems().size(), 3U);
   app::SwapRequest swap = swap_of("agm", "weight");
   swap.tray = "330 x 175 mm";
-  const auto wrong = app::swap(swap);
+  const auto wrong = app::swap_battery(swap);
   ASSERT_FALSE(wrong.ok());
   EXPECT_EQ(wrong.problems().size(), 3U);
+}
+
+// Below its temperature of discharge an iron-phosphate battery gives nothing, and nothing equals that.
+TEST(Asking, WhatEqualsNothingIsSaidToBeNothing) {
+  app::SwapRequest request = swap_of("lfp-12v-100ah", "energy");
+  request.load.temperature = "-30 °C";
+  const auto answer = answer_to(request);
+  EXPECT_TRUE(answer->rows.empty());
+  EXPECT_EQ(answer->incumbent.run.ending, advise::Ending::kTooCold);
+  EXPECT_NE(answer->cautions.front().find("gives nothing"), std::string::npos);
+  request.by = "mass";
+  EXPECT_FALSE(answer_to(request)->rows.empty());
 }
 
 TEST(Asking, ATrayIsItsThreeSides) {
