@@ -16,6 +16,8 @@ inline constexpr int kBadInput = 2;
 void add_advise(CLI::App& app, int& exit_code);
 void add_simulate(CLI::App& app, int& exit_code);
 void add_vet(CLI::App& app, int& exit_code);
+void add_runtime(CLI::App& app, int& exit_code);
+void add_swap(CLI::App& app, int& exit_code);
 void add_catalogue(CLI::App& app, int& exit_code);
 void add_chart(CLI::App& app, int& exit_code);
 /// Below `catalogue`.

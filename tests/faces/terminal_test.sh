@@ -49,7 +49,7 @@ echo kept >kept.csv
 echo kept >before
 
 run 0 --help
-for command in advise simulate catalogue chart vet; do
+for command in advise simulate catalogue chart vet runtime swap; do
   run 0 "$command" --help
   grep -q -- "--help" out || complain "$command --help lists no options"
 done
@@ -151,6 +151,34 @@ run 1 vet sheet.toml --csv before/below.csv
 printf 'name,chemistry,capacity,voltage\nOne,lfp,100 Ah,12.8 V\nTwo,agm,100 Ah,12 V\n' >sheets.csv
 run 0 vet sheets.csv --json
 [ "$(grep -c '"doubted"' out)" -eq 2 ] || complain "a table of two sheets does not bring two answers"
+run 2 runtime
+run 2 runtime "60 W"
+run 2 runtime "60 Wh" lfp-12v-100ah
+silent "a load in watt-hours"
+run 2 runtime "60 W" lfp-12v-100aj
+grep -q '"lfp-12v-100ah"' err || complain "a misspelt battery does not bring the near one"
+run 2 runtime "5 A" agm
+grep -q -- "--capacity" err || complain "a kind without ampere-hours does not ask for them"
+run 2 runtime "5 A" lfp-12v-100ah --efficiency "90 %"
+run 0 runtime "60 W" lfp-12v-100ah
+grep -qE '^Time +[0-9.]+ +h' out || complain "runtime gives no time"
+run 0 runtime "60 W" lfp-12v-100ah --json
+grep -q '"naive_h"' out || complain "runtime --json has no naive_h"
+
+run 2 swap
+run 2 swap agm-12v-98ah --by weight
+run 2 swap agm-12v-98ah --json --csv -
+run 2 swap agm-12v-98ah --tray "3 x 4 mm"
+grep -q -- "--tray" err || complain "a wrong tray does not name its option"
+run 0 swap agm-12v-98ah --load "60 W"
+grep -q '(now)' out || complain "swap does not show the incumbent"
+run 0 swap agm-12v-98ah --load "60 W" --csv -
+head -n 1 out | grep -q '^role,name,chemistry,' || complain "swap --csv has no header row"
+sed -n 2p out | grep -q '^incumbent,' || complain "swap --csv does not begin with the incumbent"
+[ "$(awk -F, '{ print NF }' out | sort -u | wc -l)" -eq 1 ] || complain "rows of swap --csv differ in length"
+run 0 swap agm --capacity "110 Ah" --age "5 years" --by mass --json
+grep -q '"changes"' out || complain "swap --json tells no changes"
+run 1 swap agm-12v-98ah --csv before/below.csv
 
 run 0 simulate good.toml --bank lfp-12v-100ah --csv minutes.csv
 [ "$(wc -l <minutes.csv)" -eq 2881 ] || complain "two days are not 2880 minutes and a header"
