@@ -22,12 +22,11 @@ void look_for(const void* record, const char* kind, std::string_view id, base::P
 }  // namespace
 
 const NeededRecords& needed_records() {
-  static const NeededRecords kNeeded{
-      {"agm", "flooded", "lfp", "nmc"},
-      {"nca-21700"},
-      {"agm-12v-98ah", "flooded-12v-100ah", "lfp-12v-100ah", "lfp-12v-200ah", "lfp-12v-300ah",
-       "nmc-12v-100ah"},
-      {"fridge-50l"}};
+  static const NeededRecords kNeeded{{"agm", "flooded", "lfp", "nmc"},
+                                     {"nca-21700"},
+                                     {"agm-12v-98ah", "flooded-12v-100ah", "lfp-12v-100ah", "lfp-12v-200ah",
+                                      "lfp-12v-300ah", "nmc-12v-100ah"},
+                                     {"fridge-50l"}};
   return kNeeded;
 }
 

@@ -32,25 +32,31 @@ Myth one_c_from_alternator(const MythBench& bench) {
   m.id = "lithium-takes-all-it-can";
   m.family = kFamily;
   m.title = "Lithium draws its full hour rate from any alternator";
-  m.claim = "Lithium pulls 1C from whatever it gets. Or: lithium needs no limit, it only takes what it needs.";
+  m.claim =
+      "Lithium pulls 1C from whatever it gets. Or: lithium needs no limit, it only takes what it needs.";
   m.verdict = MythVerdict::kHalfTrue;
   m.value = usual_A / kBank_Ah;
   m.unit = "C";
   m.decimals = 2;
-  m.answer = fmt::format("200 Ah behind 10 mohm of cable takes {:.0f} A, {:.2f}C: the loop decides, not the chemistry.",
-                         usual_A, usual_A / kBank_Ah);
-  m.working = {
-      fmt::format("14.2 V at the alternator, a battery at half charge, cable loop of 10 mohm, the bank itself {:.1f} mohm "
-                  "over a minute: {:.0f} A.",
-                  1e3 * (usual_ohm - kLong_ohm), usual_A),
-      fmt::format("With 2 mohm of short, thick cable it would be {:.0f} A, {:.2f}C: then the alternator is the limit, and "
-                  "it overheats.",
-                  short_A, short_A / kBank_Ah),
-      "So work out the loop, and limit the current wherever the loop does not: a DC-DC charger or a controlled "
-      "alternator."};
-  m.nearly_true = "For a large bank on short, thick cable, where the current is only limited by the alternator.";
-  m.caution = "An alternator at full current and low speed can overheat and burn; protection that opens while it "
-              "charges leaves a voltage spike.";
+  m.answer = fmt::format(
+      "200 Ah behind 10 mohm of cable takes {:.0f} A, {:.2f}C: the loop decides, not the chemistry.", usual_A,
+      usual_A / kBank_Ah);
+  m.working = {fmt::format("14.2 V at the alternator, a battery at half charge, cable loop of 10 mohm, the "
+                           "bank itself {:.1f} mohm "
+                           "over a minute: {:.0f} A.",
+                           1e3 * (usual_ohm - kLong_ohm), usual_A),
+               fmt::format("With 2 mohm of short, thick cable it would be {:.0f} A, {:.2f}C: then the "
+                           "alternator is the limit, and "
+                           "it overheats.",
+                           short_A, short_A / kBank_Ah),
+               "So work out the loop, and limit the current wherever the loop does not: a DC-DC charger or a "
+               "controlled "
+               "alternator."};
+  m.nearly_true =
+      "For a large bank on short, thick cable, where the current is only limited by the alternator.";
+  m.caution =
+      "An alternator at full current and low speed can overheat and burn; protection that opens while it "
+      "charges leaves a voltage spike.";
   m.sources = {{"lfpCircuit", "resistance of the iron-phosphate record"},
                {"", "0.2 to 0.67C measured in installations: a practitioner's report, restated"}};
   return m;
@@ -62,7 +68,8 @@ Myth alternator_label(const MythBench& bench) {
   constexpr double kWarm = 0.8;
   const auto hours = [&](double current_A) {
     const auto p = bench.bank({.battery = "lfp-12v-200ah", .cable_ohm = 0.002});
-    const auto run = bank::charge_to(p, at_rest(0.2, 1.0, kWarm_C), current_A, 14.4, 0.0, kWarm_C, kLongest_s);
+    const auto run =
+        bank::charge_to(p, at_rest(0.2, 1.0, kWarm_C), current_A, 14.4, 0.0, kWarm_C, kLongest_s);
     const auto reached = std::find_if(run.points.begin(), run.points.end(),
                                       [](const bank::LabPoint& point) { return point.charge >= 0.8; });
     return reached == run.points.end() ? 0.0 : reached->time_s / kHour_s;
@@ -80,18 +87,22 @@ Myth alternator_label(const MythBench& bench) {
   m.unit = "h";
   m.decimals = 1;
   m.answer = fmt::format(
-      "Hot, a 100 A alternator gives 60 to 80 A for good: at 60 A, 200 Ah from 20 to 80 % take {:.1f} h instead of {:.1f} h.",
+      "Hot, a 100 A alternator gives 60 to 80 A for good: at 60 A, 200 Ah from 20 to 80 % take {:.1f} h "
+      "instead of {:.1f} h.",
       hot_h, label_h);
-  m.working = {
-      fmt::format("The label is for a cold machine at high speed. Hot and for hours: 60 to 80 % of it, {:.0f} to {:.0f} A.",
-                  kHot * kLabel_A, kWarm * kLabel_A),
-      fmt::format("60 % of 200 Ah at 100 A: {:.1f} h. At 60 A: {:.1f} h. What the vehicle itself uses goes off as well.",
-                  label_h, hot_h),
-      "Cooling is worst at fast idle: much current, little air."};
+  m.working = {fmt::format("The label is for a cold machine at high speed. Hot and for hours: 60 to 80 % of "
+                           "it, {:.0f} to {:.0f} A.",
+                           kHot * kLabel_A, kWarm * kLabel_A),
+               fmt::format("60 % of 200 Ah at 100 A: {:.1f} h. At 60 A: {:.1f} h. What the vehicle itself "
+                           "uses goes off as well.",
+                           label_h, hot_h),
+               "Cooling is worst at fast idle: much current, little air."};
   m.nearly_true = "For the first minutes of a cold start, at cruising speed.";
-  m.caution = "Size for the hot, continuous figure. An alternator that is kept at its limit can fail or burn.";
-  m.sources = {{"", "60 to 80 % hot and continuous: practitioners' reports, restated; common practice, no source"},
-               {"lfpCircuit", "the battery that is charged"}};
+  m.caution =
+      "Size for the hot, continuous figure. An alternator that is kept at its limit can fail or burn.";
+  m.sources = {
+      {"", "60 to 80 % hot and continuous: practitioners' reports, restated; common practice, no source"},
+      {"lfpCircuit", "the battery that is charged"}};
   return m;
 }
 
@@ -101,8 +112,8 @@ Myth bigger_charger(const MythBench& bench) {
     double to_80_h = 0.0, to_95_h = 0.0, to_99_h = 0.0;
   };
   const auto times = [&](double current_A) {
-    const auto run = bank::charge_to(bench.bank({.battery = "agm-12v-98ah"}), at_rest(0.5, 0.0, kWarm_C), current_A,
-                                     kHold_V, 0.0, kWarm_C, kLongest_s);
+    const auto run = bank::charge_to(bench.bank({.battery = "agm-12v-98ah"}), at_rest(0.5, 0.0, kWarm_C),
+                                     current_A, kHold_V, 0.0, kWarm_C, kLongest_s);
     const auto reach_h = [&](double charge) {
       const auto at = std::find_if(run.points.begin(), run.points.end(),
                                    [charge](const bank::LabPoint& point) { return point.charge >= charge; });
@@ -125,15 +136,19 @@ Myth bigger_charger(const MythBench& bench) {
   m.answer = fmt::format("From 95 to 99 % it takes {:.1f} h with 60 A, and {:.1f} h with 15 A.",
                          large.to_99_h - large.to_95_h, small.to_99_h - small.to_95_h);
   m.working = {
-      fmt::format("Glass mat of 98 Ah from half, 14.4 V at most, 25 degC. 15 A: 80 % after {:.1f} h, 95 % after {:.1f} h, "
+      fmt::format("Glass mat of 98 Ah from half, 14.4 V at most, 25 degC. 15 A: 80 % after {:.1f} h, 95 % "
+                  "after {:.1f} h, "
                   "99 % after {:.1f} h.",
                   small.to_80_h, small.to_95_h, small.to_99_h),
-      fmt::format("60 A, twice what the battery may take for good: 80 % after {:.1f} h, 95 % after {:.1f} h, 99 % after "
+      fmt::format("60 A, twice what the battery may take for good: 80 % after {:.1f} h, 95 % after {:.1f} h, "
+                  "99 % after "
                   "{:.1f} h.",
                   large.to_80_h, large.to_95_h, large.to_99_h),
       "Once the voltage is held, the battery decides how much it takes, and it takes less and less."};
   m.nearly_true = "From deep down to about 80 %, within the charge current that its sheet allows.";
-  m.caution = "More than the sheet allows gasses and heats the battery. Hydrogen explodes from 4 % in air: ventilate.";
+  m.caution =
+      "More than the sheet allows gasses and heats the battery. Hydrogen explodes from 4 % in air: "
+      "ventilate.";
   m.sources = {{"schiffer2007", "charge resistance of lead-acid"},
                {"leadCharging", "voltage held"},
                {"", "hydrogen from 4 % of the air (from memory)"}};

@@ -13,10 +13,12 @@ constexpr double kWarm_C = 25.0;
 constexpr double kFrost_C = -20.0;
 constexpr double kLongest_s = 40.0 * 3600.0;
 
-double delivered_Ah(const MythBench& bench, std::string_view battery, double current_A, double temperature_C) {
+double delivered_Ah(const MythBench& bench, std::string_view battery, double current_A,
+                    double temperature_C) {
   const auto& record = bench.battery(battery);
-  return bank::discharge_at_current(bench.bank({.battery = battery, .step_s = 10.0}), at_rest(1.0, -1.0, temperature_C),
-                                    current_A, record.under_voltage_V, temperature_C, kLongest_s)
+  return bank::discharge_at_current(bench.bank({.battery = battery, .step_s = 10.0}),
+                                    at_rest(1.0, -1.0, temperature_C), current_A, record.under_voltage_V,
+                                    temperature_C, kLongest_s)
       .drawn_Ah();
 }
 
@@ -40,21 +42,28 @@ Myth useless_below_freezing(const MythBench& bench) {
   m.unit = "% of the capacity when warm";
   m.decimals = 0;
   m.answer = fmt::format(
-      "At -20 degC cells with nickel give {:.0f} % of their warm capacity at 1C, iron-phosphate {:.0f} % at 0.2C; charging "
+      "At -20 degC cells with nickel give {:.0f} % of their warm capacity at 1C, iron-phosphate {:.0f} % at "
+      "0.2C; charging "
       "is what is barred.",
       nickel, iron_slow);
   m.working = {
-      fmt::format("Discharge is allowed down to {:.0f} degC by the iron-phosphate record, with less capacity and more sag: "
-                  "at -10 degC {:.0f} %, at -20 degC {:.0f} % of 25 degC, at 0.2C with the cells held at that temperature.",
+      fmt::format("Discharge is allowed down to {:.0f} degC by the iron-phosphate record, with less capacity "
+                  "and more sag: "
+                  "at -10 degC {:.0f} %, at -20 degC {:.0f} % of 25 degC, at 0.2C with the cells held at "
+                  "that temperature.",
                   iron.limits.discharge_min_C, share("lfp-12v-100ah", 20.0, -10.0), iron_slow),
-      fmt::format("Nickel-manganese-cobalt at 1C and -20 degC: {:.0f} %. Under load the cells warm themselves, which helps "
+      fmt::format("Nickel-manganese-cobalt at 1C and -20 degC: {:.0f} %. Under load the cells warm "
+                  "themselves, which helps "
                   "and is left out here.",
                   nickel),
-      fmt::format("Charging at or below {:.0f} degC: {:.1f}C. Metallic lithium plates on the graphite, for good.",
-                  iron.limits.charge_min_C, permitted)};
-  m.nearly_true = "For a bank that is left alone in the cold: loads empty it, the sun may not fill it, and it goes dark.";
+      fmt::format(
+          "Charging at or below {:.0f} degC: {:.1f}C. Metallic lithium plates on the graphite, for good.",
+          iron.limits.charge_min_C, permitted)};
+  m.nearly_true =
+      "For a bank that is left alone in the cold: loads empty it, the sun may not fill it, and it goes dark.";
   m.caution =
-      "Charging a frozen lithium battery damages it at once and can make it dangerous later. Let its protection bar it, "
+      "Charging a frozen lithium battery damages it at once and can make it dangerous later. Let its "
+      "protection bar it, "
       "and warm it first.";
   m.sources = {{"chargingTemperature", "no charge at or below freezing"},
                {"genericBatteries", "capacity of iron-phosphate against temperature"},
@@ -78,10 +87,12 @@ Myth lead_does_not_freeze(const MythBench& bench) {
   m.answer = fmt::format("Empty, the acid freezes at {:.0f} degC; full, at {:.0f} degC.", at(0.0), at(1.0));
   m.working = {
       "Discharge takes the sulphuric acid out of the water: density 1.265 full, 1.190 at half, 1.120 empty.",
-      fmt::format("The acid freezes at {:.0f} degC full, {:.0f} degC at three quarters, {:.0f} degC at half, {:.0f} degC at a "
+      fmt::format("The acid freezes at {:.0f} degC full, {:.0f} degC at three quarters, {:.0f} degC at half, "
+                  "{:.0f} degC at a "
                   "quarter and {:.0f} degC empty.",
                   at(1.0), at(0.75), at(0.5), at(0.25), at(0.0)),
-      "Ice breaks the plates and the case. So charge it before the winter and again before it is half empty."};
+      "Ice breaks the plates and the case. So charge it before the winter and again before it is half "
+      "empty."};
   m.nearly_true = "For a battery that is kept full it is true almost everywhere on earth.";
   m.caution = "Never charge or start from a frozen battery: it can burst. A cracked case leaks acid.";
   m.sources = {{"acidFreezing", "freezing point against density"},

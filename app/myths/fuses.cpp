@@ -13,7 +13,8 @@ namespace {
 constexpr const char* kFamily = "Fuses";
 constexpr double kWarm_C = 25.0;
 constexpr const char* kLocalCode =
-    "A fuse that cannot break the current bursts into an arc. Place, rating and breaking capacity are matters of the "
+    "A fuse that cannot break the current bursts into an arc. Place, rating and breaking capacity are "
+    "matters of the "
     "local code and of a licensed person.";
 
 Myth any_fuse(const MythBench& bench) {
@@ -33,24 +34,31 @@ Myth any_fuse(const MythBench& bench) {
   m.unit = "kA";
   m.decimals = 1;
   m.answer = fmt::format(
-      "Two iron-phosphate batteries of 100 Ah side by side can drive {:.1f} kA into a short circuit, and the fuse "
+      "Two iron-phosphate batteries of 100 Ah side by side can drive {:.1f} kA into a short circuit, and the "
+      "fuse "
       "must break it.",
       fault_A * 1e-3);
   m.working = {
-      fmt::format("One battery with its protection, fuse and terminals: {:.2f} mohm in the first instant; two side by "
+      fmt::format("One battery with its protection, fuse and terminals: {:.2f} mohm in the first instant; "
+                  "two side by "
                   "side {:.2f} mohm.",
                   1e3 * one_ohm, 1e3 * t.instant_ohm),
-      fmt::format("{:.1f} V / {:.2f} mohm = {:.0f} A at the poles. Behind 1 mohm of cable it is still {:.0f} A.",
-                  t.ocv_V, 1e3 * t.instant_ohm, fault_A,
-                  bank::short_circuit_A(t.ocv_V, t.instant_ohm, kLeads_ohm)),
-      "Blade fuses break about 1 kA, bolt-down types 1 to 6 kA, fast cartridge fuses for direct current 20 kA: read "
+      fmt::format(
+          "{:.1f} V / {:.2f} mohm = {:.0f} A at the poles. Behind 1 mohm of cable it is still {:.0f} A.",
+          t.ocv_V, 1e3 * t.instant_ohm, fault_A, bank::short_circuit_A(t.ocv_V, t.instant_ohm, kLeads_ohm)),
+      "Blade fuses break about 1 kA, bolt-down types 1 to 6 kA, fast cartridge fuses for direct current 20 "
+      "kA: read "
       "it on the part, at the voltage of your system.",
-      "Electronic protection must not be counted on to break it. Tables that go by cold-cranking amperes are for "
+      "Electronic protection must not be counted on to break it. Tables that go by cold-cranking amperes are "
+      "for "
       "lead-acid starter batteries."};
-  m.nearly_true = "Far out on a thin cable, whose resistance keeps the current of a fault within what a blade fuse breaks.";
+  m.nearly_true =
+      "Far out on a thin cable, whose resistance keeps the current of a fault within what a blade fuse "
+      "breaks.";
   m.caution = kLocalCode;
-  m.sources = {{"lfpCircuit", "resistance of the cells"},
-               {"", "1 to 3 mohm of protection, fuse and terminals, breaking capacities of fuses (from memory)"}};
+  m.sources = {
+      {"lfpCircuit", "resistance of the cells"},
+      {"", "1 to 3 mohm of protection, fuse and terminals, breaking capacities of fuses (from memory)"}};
   return m;
 }
 
@@ -76,18 +84,24 @@ Myth fuse_for_the_load() {
   m.unit = "A";
   m.decimals = 0;
   m.answer = fmt::format(
-      "2000 W takes {:.0f} A at 12 V; cable and fuse must bear at least {:.0f} A for good, and the fuse guards the cable.",
+      "2000 W takes {:.0f} A at 12 V; cable and fuse must bear at least {:.0f} A for good, and the fuse "
+      "guards the cable.",
       full_A, kMargin * full_A);
   m.working = {
-      fmt::format("Input of the inverter at full load: {:.0f} W. At 12 V {:.0f} A, at its cut-off of 10.5 V {:.0f} A.",
+      fmt::format("Input of the inverter at full load: {:.0f} W. At 12 V {:.0f} A, at its cut-off of 10.5 V "
+                  "{:.0f} A.",
                   input_W, full_A, low_A),
-      fmt::format("First the cable: one that bears 1.25 x {:.0f} A = {:.0f} A and loses little enough. Then the fuse: at "
+      fmt::format("First the cable: one that bears 1.25 x {:.0f} A = {:.0f} A and loses little enough. Then "
+                  "the fuse: at "
                   "least that, at most what the cable bears.",
                   full_A, kMargin * full_A),
-      fmt::format("A fuse of 100 A would open in seconds to minutes. 13.3 mm2 (AWG 6), 3 m each way, loses {:.1f} V.",
-                  loss_V),
+      fmt::format(
+          "A fuse of 100 A would open in seconds to minutes. 13.3 mm2 (AWG 6), 3 m each way, loses {:.1f} V.",
+          loss_V),
       "Thermal circuit breakers hold about 80 % of their number for good, less in a hot box."};
-  m.nearly_true = "For a small load alone on a cable that bears far more, a smaller fuse beside it guards the device too.";
+  m.nearly_true =
+      "For a small load alone on a cable that bears far more, a smaller fuse beside it guards the device "
+      "too.";
   m.caution = kLocalCode;
   m.sources = {{"iec60028", "resistance of copper"},
                {"", "factor 1.25 and 80 % of thermal breakers: common practice, no source"},

@@ -26,16 +26,16 @@ struct MythSource {
 
 /// One entry. Texts are plain, without markup, and hold the computed figures.
 struct Myth {
-  int number = 0;       // 1 to 30, the order of the handbook
-  std::string id;       // file name of the page without ending
-  std::string family;   // heading it stands under
-  std::string title;    // what it is about
-  std::string claim;    // as it is said
+  int number = 0;      // 1 to 30, the order of the handbook
+  std::string id;      // file name of the page without ending
+  std::string family;  // heading it stands under
+  std::string title;   // what it is about
+  std::string claim;   // as it is said
   MythVerdict verdict = MythVerdict::kWrong;
-  std::string answer;   // one sentence with the number
-  double value = 0.0;   // the number
-  std::string unit;     // of the number
-  int decimals = 0;     // with which it is shown
+  std::string answer;                // one sentence with the number
+  double value = 0.0;                // the number
+  std::string unit;                  // of the number
+  int decimals = 0;                  // with which it is shown
   std::vector<std::string> working;  // steps
   std::string nearly_true;           // when the claim comes close
   std::string caution;               // empty where nothing can be hurt

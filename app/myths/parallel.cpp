@@ -11,7 +11,8 @@ namespace {
 constexpr const char* kFamily = "Side by side";
 constexpr double kWarm_C = 25.0;
 constexpr const char* kJoining =
-    "Join batteries only when both are full and their voltages agree within a tenth of a volt: otherwise hundreds of "
+    "Join batteries only when both are full and their voltages agree within a tenth of a volt: otherwise "
+    "hundreds of "
     "amperes may flow. Each needs a fuse of its own.";
 
 bank::Branch branch_of(const MythBench& bench, std::string_view battery) {
@@ -37,17 +38,20 @@ Myth never_mix_sizes(const MythBench& bench) {
   m.unit = "A";
   m.decimals = 0;
   m.answer = fmt::format(
-      "100 and 200 Ah of one chemistry, each limited to 100 A, give {:.0f} A together: not 200 A, and no harm done.",
+      "100 and 200 Ah of one chemistry, each limited to 100 A, give {:.0f} A together: not 200 A, and no "
+      "harm done.",
       total_A);
-  m.working = {
-      fmt::format("Currents divide by resistance, and the larger battery has the lower one: of 100 A the small one carries "
-                  "{:.0f} A, the large one {:.0f} A, each in proportion to its size.",
-                  100.0 * sharing.share[0], 100.0 * sharing.share[1]),
-      fmt::format("The large one is at its limit of 100 A when the two give {:.0f} A; then its protection opens and the small "
-                  "one is left with it all.",
-                  total_A),
-      "This holds for one chemistry, leads of equal resistance and a joining at equal voltage."};
-  m.nearly_true = "In series it is true: the smallest sets the capacity. And a maker's warranty may say never.";
+  m.working = {fmt::format("Currents divide by resistance, and the larger battery has the lower one: of 100 "
+                           "A the small one carries "
+                           "{:.0f} A, the large one {:.0f} A, each in proportion to its size.",
+                           100.0 * sharing.share[0], 100.0 * sharing.share[1]),
+               fmt::format("The large one is at its limit of 100 A when the two give {:.0f} A; then its "
+                           "protection opens and the small "
+                           "one is left with it all.",
+                           total_A),
+               "This holds for one chemistry, leads of equal resistance and a joining at equal voltage."};
+  m.nearly_true =
+      "In series it is true: the smallest sets the capacity. And a maker's warranty may say never.";
   m.caution = kJoining;
   m.sources = {{"", "Ohm's and Kirchhoff's laws; see docs/method/parallel.md"},
                {"", "100 A limits on 100 and 200 Ah: a practitioner's report, restated"}};
@@ -76,17 +80,21 @@ Myth diagonal_cures_all(const MythBench& bench) {
   m.unit = "times";
   m.decimals = 1;
   m.answer = fmt::format(
-      "With four batteries and links as resistive as they are, the outer ones carry {:.1f} times as much as the inner ones.",
+      "With four batteries and links as resistive as they are, the outer ones carry {:.1f} times as much as "
+      "the inner ones.",
       alike);
-  m.working = {
-      "For four alike on the diagonal, outer / inner = 1 + 2 x link / battery.",
-      fmt::format("An iron-phosphate battery of 100 Ah has {:.1f} mohm over a minute. Links of as much: {:.1f} times. Links "
-                  "of a tenth, {:.2f} mohm: {:.1f} times.",
-                  1e3 * branch.discharge_ohm, alike, 100.0 * branch.discharge_ohm, tenth),
-      fmt::format("Both cables at the same end, links of a tenth: {:.1f} times between the first and the last. So the "
-                  "diagonal is better, and bars with leads of equal length are better still.",
-                  same_end.front() / same_end.back())};
-  m.nearly_true = "For two batteries it is exact. For four, links of a twentieth of the battery keep them within a tenth.";
+  m.working = {"For four alike on the diagonal, outer / inner = 1 + 2 x link / battery.",
+               fmt::format("An iron-phosphate battery of 100 Ah has {:.1f} mohm over a minute. Links of as "
+                           "much: {:.1f} times. Links "
+                           "of a tenth, {:.2f} mohm: {:.1f} times.",
+                           1e3 * branch.discharge_ohm, alike, 100.0 * branch.discharge_ohm, tenth),
+               fmt::format("Both cables at the same end, links of a tenth: {:.1f} times between the first "
+                           "and the last. So the "
+                           "diagonal is better, and bars with leads of equal length are better still.",
+                           same_end.front() / same_end.back())};
+  m.nearly_true =
+      "For two batteries it is exact. For four, links of a twentieth of the battery keep them within a "
+      "tenth.";
   m.caution = kJoining;
   m.sources = {{"", "Ohm's and Kirchhoff's laws; see docs/method/parallel.md"},
                {"lfpCircuit", "resistance of the iron-phosphate record"}};

@@ -32,12 +32,15 @@ Myth table_says_fine() {
   m.working = {
       fmt::format("Copper, 0.017241 ohm mm2/m at 20 degC, 5 m there and 5 m back, 1 mm2: {:.3f} ohm.",
                   season::loop_resistance_ohm(kRun_m, 1.0)),
-      fmt::format("x 8 A = {:.2f} V. A battery at 12.2 V leaves {:.1f} V at the heater, close to a cut-off of 10.5 V.",
+      fmt::format("x 8 A = {:.2f} V. A battery at 12.2 V leaves {:.1f} V at the heater, close to a cut-off "
+                  "of 10.5 V.",
                   thin_V, kBattery_V - thin_V),
-      fmt::format("With 4 mm2 it is {:.2f} V. A cable must pass both: what it may carry, and what it may lose.",
-                  thick_V)};
+      fmt::format(
+          "With 4 mm2 it is {:.2f} V. A cable must pass both: what it may carry, and what it may lose.",
+          thick_V)};
   m.nearly_true = "On runs of less than a metre, and on 230 V, where a volt does not matter.";
-  m.caution = "What a cable may carry depends on insulation, bundling and heat: the local code's table counts.";
+  m.caution =
+      "What a cable may carry depends on insulation, bundling and heat: the local code's table counts.";
   m.sources = {{"iec60028", "resistance of copper"},
                {"", "start current of 8 A and cut-off of 10.5 V: a practitioner's report, restated"}};
   return m;
@@ -60,16 +63,20 @@ Myth one_way_or_loop() {
   m.unit = "V";
   m.decimals = 2;
   m.answer = fmt::format(
-      "A run of 9.1 m one way in 5.26 mm2 (AWG 10) loses {:.2f} V at 3.5 A; half of it or twice is wrong.", loss_V);
+      "A run of 9.1 m one way in 5.26 mm2 (AWG 10) loses {:.2f} V at 3.5 A; half of it or twice is wrong.",
+      loss_V);
   m.working = {
-      fmt::format("Current goes there and comes back: the loop is {:.1f} m long and has {:.4f} ohm.", 2.0 * kRun_m,
-                  season::loop_resistance_ohm(kRun_m, kArea_mm2)),
-      fmt::format("x 3.5 A = {:.2f} V, {:.2f} % of 12 V. Length taken one way only gives {:.2f} V, doubled once more "
-                  "{:.2f} V.",
-                  loss_V, 100.0 * loss_V / 12.0, 0.5 * loss_V, 2.0 * loss_V),
-      "Say which: \"one-way run 9.1 m\", and show the loop. Many charts take the one-way length and double it "
+      fmt::format("Current goes there and comes back: the loop is {:.1f} m long and has {:.4f} ohm.",
+                  2.0 * kRun_m, season::loop_resistance_ohm(kRun_m, kArea_mm2)),
+      fmt::format(
+          "x 3.5 A = {:.2f} V, {:.2f} % of 12 V. Length taken one way only gives {:.2f} V, doubled once more "
+          "{:.2f} V.",
+          loss_V, 100.0 * loss_V / 12.0, 0.5 * loss_V, 2.0 * loss_V),
+      "Say which: \"one-way run 9.1 m\", and show the loop. Many charts take the one-way length and double "
+      "it "
       "themselves."};
-  m.nearly_true = "With a chassis of thick steel as the return, the way back adds little. Its joints may add a lot.";
+  m.nearly_true =
+      "With a chassis of thick steel as the return, the way back adds little. Its joints may add a lot.";
   m.sources = {{"iec60028", "resistance of copper"},
                {"", "area of AWG 10, 5.26 mm2: definition of the gauge"}};
   return m;
@@ -102,16 +109,20 @@ Myth trailer_plug(const MythBench& bench) {
   m.answer = fmt::format("Through 7.6 m of 3.31 mm2 (AWG 12) a half-full battery gets {:.1f} A.", direct_A);
   m.working = {
       fmt::format("There and back the cable has {:.0f} mohm, connectors not counted.", 1e3 * loop_ohm),
-      fmt::format("The towing vehicle holds 13.6 V, an iron-phosphate battery at half charge stands at {:.2f} V; what "
+      fmt::format("The towing vehicle holds 13.6 V, an iron-phosphate battery at half charge stands at "
+                  "{:.2f} V; what "
                   "is left drives {:.1f} A, mean of the first ten minutes, and less as it fills.",
                   t.source_V, direct_A),
-      fmt::format("A DC-DC charger of 20 A behind the same cable asks for {:.1f} A and sees {:.1f} V: it locks out, or "
+      fmt::format("A DC-DC charger of 20 A behind the same cable asks for {:.1f} A and sees {:.1f} V: it "
+                  "locks out, or "
                   "the fuse goes.",
                   thin.current_A, thin.input_V),
-      fmt::format("With 13.3 mm2 (AWG 6) it asks for {:.1f} A and sees {:.1f} V.", thick.current_A, thick.input_V)};
+      fmt::format("With 13.3 mm2 (AWG 6) it asks for {:.1f} A and sees {:.1f} V.", thick.current_A,
+                  thick.input_V)};
   m.nearly_true = "Only if cable, connectors and the vehicle's voltage were made for it.";
   m.caution =
-      "Do not put in a larger fuse: it protects the cable, and vehicle plugs melt at currents that their pins do "
+      "Do not put in a larger fuse: it protects the cable, and vehicle plugs melt at currents that their "
+      "pins do "
       "not bear.";
   m.sources = {{"iec60028", "resistance of copper"},
                {"lfpCircuit", "resistance of the iron-phosphate record"},

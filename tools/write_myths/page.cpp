@@ -31,7 +31,9 @@ std::string wrapped(const std::string& text, std::size_t indent) {
   return out + '\n';
 }
 
-std::string number_text(const app::Myth& myth) { return fmt::format("{:.{}f} {}", myth.value, myth.decimals, myth.unit); }
+std::string number_text(const app::Myth& myth) {
+  return fmt::format("{:.{}f} {}", myth.value, myth.decimals, myth.unit);
+}
 
 std::string source_text(const app::MythSource& source) {
   return source.key.empty() ? source.note : fmt::format("[{}] {}", source.key, source.note);
@@ -40,9 +42,10 @@ std::string source_text(const app::MythSource& source) {
 std::string page_of(const app::Myth& m) {
   std::string page = fmt::format("# {}\n\n", m.title);
   page += wrapped(fmt::format("**It is said:** {}", m.claim), 0) + '\n';
-  page += wrapped(fmt::format("**{}.** {}", m.verdict == app::MythVerdict::kWrong      ? "That is wrong"
-                                            : m.verdict == app::MythVerdict::kHalfTrue ? "That is half true"
-                                                                                       : "That mixes things up",
+  page += wrapped(fmt::format("**{}.** {}",
+                              m.verdict == app::MythVerdict::kWrong      ? "That is wrong"
+                              : m.verdict == app::MythVerdict::kHalfTrue ? "That is half true"
+                                                                         : "That mixes things up",
                               m.answer),
                   0);
   page += "\n## Working\n";
@@ -56,17 +59,21 @@ std::string page_of(const app::Myth& m) {
 
 constexpr const char* kOpening =
     "# What is often said, and the number\n\n"
-    "Thirty claims about house batteries that one hears again and again, each with the number that puts it right, "
+    "Thirty claims about house batteries that one hears again and again, each with the number that puts it "
+    "right, "
     "the\nworking, and when the claim is nearly true. The program computes every number from the catalogue's "
-    "records with the\nsame engine that sizes a bank, and writes these pages; a test holds them to what it computes "
+    "records with the\nsame engine that sizes a bank, and writes these pages; a test holds them to what it "
+    "computes "
     "now. To write them again:\n\n"
     "    cmake --build --preset release --target write_myths\n\n"
-    "The list itself is in `app/myths/`. Keys in square brackets are those of `catalogue/references.bib`. Whatever "
+    "The list itself is in `app/myths/`. Keys in square brackets are those of `catalogue/references.bib`. "
+    "Whatever "
     "the data\nsheet of your part, the local code or a licensed person says goes first.\n";
 
 constexpr const char* kChecks =
     "\n## Checks\n"
-    "`tests/published/myths/myths_test.cpp`: every number against what was published or is common practice, and these "
+    "`tests/published/myths/myths_test.cpp`: every number against what was published or is common practice, "
+    "and these "
     "pages\nas the program writes them now.\n";
 
 std::string index_of(const std::vector<app::Myth>& list) {
@@ -81,8 +88,8 @@ std::string index_of(const std::vector<app::Myth>& list) {
     page += fmt::format("\n## {}\n\n| | Said | Verdict | Number |\n|--:|---|---|---|\n", family);
     for (const app::Myth& m : list) {
       if (m.family != family) continue;
-      page += fmt::format("| {} | [{}]({}.md) | {} | {} |\n", m.number, m.title, m.id, app::name_of(m.verdict),
-                          number_text(m));
+      page += fmt::format("| {} | [{}]({}.md) | {} | {} |\n", m.number, m.title, m.id,
+                          app::name_of(m.verdict), number_text(m));
     }
   }
   return page + kChecks;
