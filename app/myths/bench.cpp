@@ -23,7 +23,7 @@ void look_for(const void* record, const char* kind, std::string_view id, base::P
 
 const NeededRecords& needed_records() {
   static const NeededRecords kNeeded{{"agm", "flooded", "lfp", "nmc"},
-                                     {"nca-21700"},
+                                     {"nca-21700", "nmc-18650"},
                                      {"agm-12v-98ah", "flooded-12v-100ah", "lfp-12v-100ah", "lfp-12v-200ah",
                                       "lfp-12v-300ah", "nmc-12v-100ah"},
                                      {"fridge-50l"}};
@@ -48,12 +48,16 @@ MythBench::MythBench(const files::Catalogue& catalogue) : catalogue_(&catalogue)
 }
 
 bank::Parameters<double> MythBench::bank(const BenchBank& setup) const {
-  const bank::Battery& record = battery(setup.battery);
+  return assembled(battery(setup.battery), setup, kHeld_W_K);
+}
+
+bank::Parameters<double> MythBench::assembled(const bank::Battery& battery, const BenchBank& setup,
+                                              double heat_loss_W_K) const {
   bank::Layout layout;
   layout.in_parallel = setup.in_parallel;
   layout.lost_capacity = setup.lost_capacity;
-  return bank::assemble(record, chemistry(record.chemistry), *tables_.find(record.chemistry)->second, layout,
-                        setup.cable_ohm, kHeld_W_K, setup.step_s);
+  return bank::assemble(battery, chemistry(battery.chemistry), *tables_.find(battery.chemistry)->second,
+                        layout, setup.cable_ohm, heat_loss_W_K, setup.step_s);
 }
 
 bank::State<double> at_rest(double charge, double side, double temperature_C) {

@@ -28,7 +28,7 @@ struct BenchBank {
   double step_s = 60.0;
 };
 
-/// Records by id, which must be among the needed ones. Banks on it are held at the temperature around them.
+/// Records by id, which must be among the needed ones.
 class MythBench {
  public:
   /// @param catalogue  must outlive the bench and hold every needed record
@@ -38,9 +38,12 @@ class MythBench {
   const cell::CellFormat& cell(std::string_view id) const { return *catalogue_->cell(id); }
   const bank::Battery& battery(std::string_view id) const { return *catalogue_->battery(id); }
   const demand::Appliance& appliance(std::string_view id) const { return *catalogue_->appliance(id); }
-  const std::vector<cell::CellFormat>& cells() const { return catalogue_->cells; }
 
+  /// Held at the temperature around it.
   bank::Parameters<double> bank(const BenchBank& setup) const;
+  /// Of a battery that is in no record, with its heat loss [W/K]; `setup.battery` is not looked at.
+  bank::Parameters<double> assembled(const bank::Battery& battery, const BenchBank& setup,
+                                     double heat_loss_W_K) const;
 
  private:
   const files::Catalogue* catalogue_;

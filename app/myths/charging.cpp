@@ -39,13 +39,13 @@ Myth one_c_from_alternator(const MythBench& bench) {
   m.unit = "C";
   m.decimals = 2;
   m.answer = fmt::format(
-      "200 Ah behind 10 mohm of cable takes {:.0f} A, {:.2f}C: the loop decides, not the chemistry.", usual_A,
+      "200 Ah behind 10 mΩ of cable takes {:.0f} A, {:.2f}C: the loop decides, not the chemistry.", usual_A,
       usual_A / kBank_Ah);
-  m.working = {fmt::format("14.2 V at the alternator, a battery at half charge, cable loop of 10 mohm, the "
-                           "bank itself {:.1f} mohm "
+  m.working = {fmt::format("14.2 V at the alternator, a battery at half charge, cable loop of 10 mΩ, the "
+                           "bank itself {:.1f} mΩ "
                            "over a minute: {:.0f} A.",
                            1e3 * (usual_ohm - kLong_ohm), usual_A),
-               fmt::format("With 2 mohm of short, thick cable it would be {:.0f} A, {:.2f}C: then the "
+               fmt::format("With 2 mΩ of short, thick cable it would be {:.0f} A, {:.2f}C: then the "
                            "alternator is the limit, and "
                            "it overheats.",
                            short_A, short_A / kBank_Ah),
@@ -84,7 +84,7 @@ Myth alternator_label(const MythBench& bench) {
   m.claim = "A 100 A alternator charges with 100 A.";
   m.verdict = MythVerdict::kWrong;
   m.value = hot_h;
-  m.unit = "h";
+  m.unit = "h at the hot current";
   m.decimals = 1;
   m.answer = fmt::format(
       "Hot, a 100 A alternator gives 60 to 80 A for good: at 60 A, 200 Ah from 20 to 80 % take {:.1f} h "
@@ -136,7 +136,7 @@ Myth bigger_charger(const MythBench& bench) {
   m.answer = fmt::format("From 95 to 99 % it takes {:.1f} h with 60 A, and {:.1f} h with 15 A.",
                          large.to_99_h - large.to_95_h, small.to_99_h - small.to_95_h);
   m.working = {
-      fmt::format("Glass mat of 98 Ah from half, 14.4 V at most, 25 degC. 15 A: 80 % after {:.1f} h, 95 % "
+      fmt::format("Glass mat of 98 Ah from half, 14.4 V at most, 25 °C. 15 A: 80 % after {:.1f} h, 95 % "
                   "after {:.1f} h, "
                   "99 % after {:.1f} h.",
                   small.to_80_h, small.to_95_h, small.to_99_h),

@@ -39,13 +39,13 @@ Myth any_fuse(const MythBench& bench) {
       "must break it.",
       fault_A * 1e-3);
   m.working = {
-      fmt::format("One battery with its protection, fuse and terminals: {:.2f} mohm in the first instant; "
+      fmt::format("One battery with its protection, fuse and terminals: {:.2f} mΩ in the first instant; "
                   "two side by "
-                  "side {:.2f} mohm.",
+                  "side {:.2f} mΩ.",
                   1e3 * one_ohm, 1e3 * t.instant_ohm),
-      fmt::format(
-          "{:.1f} V / {:.2f} mohm = {:.0f} A at the poles. Behind 1 mohm of cable it is still {:.0f} A.",
-          t.ocv_V, 1e3 * t.instant_ohm, fault_A, bank::short_circuit_A(t.ocv_V, t.instant_ohm, kLeads_ohm)),
+      fmt::format("{:.1f} V / {:.2f} mΩ = {:.0f} A at the poles. Behind 1 mΩ of cable it is still {:.0f} A.",
+                  t.ocv_V, 1e3 * t.instant_ohm, fault_A,
+                  bank::short_circuit_A(t.ocv_V, t.instant_ohm, kLeads_ohm)),
       "Blade fuses break about 1 kA, bolt-down types 1 to 6 kA, fast cartridge fuses for direct current 20 "
       "kA: read "
       "it on the part, at the voltage of your system.",
@@ -58,7 +58,7 @@ Myth any_fuse(const MythBench& bench) {
   m.caution = kLocalCode;
   m.sources = {
       {"lfpCircuit", "resistance of the cells"},
-      {"", "1 to 3 mohm of protection, fuse and terminals, breaking capacities of fuses (from memory)"}};
+      {"", "1 to 3 mΩ of protection, fuse and terminals, breaking capacities of fuses (from memory)"}};
   return m;
 }
 
@@ -91,12 +91,12 @@ Myth fuse_for_the_load() {
       fmt::format("Input of the inverter at full load: {:.0f} W. At 12 V {:.0f} A, at its cut-off of 10.5 V "
                   "{:.0f} A.",
                   input_W, full_A, low_A),
-      fmt::format("First the cable: one that bears 1.25 x {:.0f} A = {:.0f} A and loses little enough. Then "
+      fmt::format("First the cable: one that bears 1.25 × {:.0f} A = {:.0f} A and loses little enough. Then "
                   "the fuse: at "
                   "least that, at most what the cable bears.",
                   full_A, kMargin * full_A),
       fmt::format(
-          "A fuse of 100 A would open in seconds to minutes. 13.3 mm2 (AWG 6), 3 m each way, loses {:.1f} V.",
+          "A fuse of 100 A would open in seconds to minutes. 13.3 mm² (AWG 6), 3 m each way, loses {:.1f} V.",
           loss_V),
       "Thermal circuit breakers hold about 80 % of their number for good, less in a hot box."};
   m.nearly_true =

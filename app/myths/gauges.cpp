@@ -82,7 +82,7 @@ Myth held_at_13V3(const MythBench& bench) {
       "the "
       "charger must hold more than the upper of the two.",
       fmt::format(
-          "20 A at most and 13.3 V, 25 degC, from 20 %: {:.0f} % after {:.0f} days, and the current has died "
+          "20 A at most and 13.3 V, 25 °C, from 20 %: {:.0f} % after {:.0f} days, and the current has died "
           "away.",
           reached, kDays),
       fmt::format("14.2 V to a tail of 3 A: {:.0f} % after {:.1f} h.", 100.0 * higher.state.charge,
@@ -119,7 +119,7 @@ Myth meter_is_right(const MythBench& bench) {
       "A monitor counts ampere-hours from the last time it was told \"full\". What it does not see, it does "
       "not count; "
       "simple shunts and protection boards show no current below 0.3 to 3 A.",
-      fmt::format("{:.2f} A x 24 h = {:.1f} Ah a day, {:.1f} % of 300 Ah; self-discharge comes on top.",
+      fmt::format("{:.2f} A × 24 h = {:.1f} Ah a day, {:.1f} % of 300 Ah; self-discharge comes on top.",
                   kUnseen_A, kUnseen_A * 24.0, kUnseen_A * 24.0 / kBank_Ah * 100.0),
       fmt::format("After {:.0f} days the record has {:.0f} % left, and the monitor still shows 90 %.", kDays,
                   left)};
@@ -155,7 +155,8 @@ Myth slope_gives_drain(const MythBench& bench) {
   m.unit = "mA";
   m.decimals = 0;
   m.answer = fmt::format(
-      "On an iron-phosphate bank of 500 Ah a voltmeter that steps by 10 mV is off by {:.0f} mA even over a "
+      "On an iron-phosphate bank of 500 Ah a voltmeter that steps by 10 mV may be off by {:.0f} mA even over "
+      "a "
       "month.",
       misled_mA);
   m.working = {
@@ -195,13 +196,14 @@ Myth voltage_proves_good(const MythBench& bench) {
   m.value = worn_V;
   m.unit = "V";
   m.decimals = 2;
-  m.answer = fmt::format("A worn battery with 28 % of its capacity rests at {:.2f} V, a new one at {:.2f} V.",
-                         worn_V, fresh_V);
+  m.answer = fmt::format(
+      "A worn battery with 28 % of its capacity rests at {:.2f} V, and so does a new one, {:.2f} V.", worn_V,
+      fresh_V);
   m.working = {
       "The rest voltage belongs to the share of charge, not to its amount: a small full glass is as full as "
       "a large "
       "one.",
-      fmt::format("Both at 95 % of what they hold, 25 degC: {:.2f} and {:.2f} V.", worn_V, fresh_V),
+      fmt::format("Both at 95 % of what they hold, 25 °C: {:.2f} and {:.2f} V.", worn_V, fresh_V),
       fmt::format("At 20 A the worn one is empty after {:.1f} h with {:.0f} Ah. Only a timed discharge shows "
                   "it: state "
                   "temperature, current and end voltage with the result.",

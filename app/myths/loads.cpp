@@ -35,15 +35,15 @@ Myth fridge_label(const MythBench& bench) {
   m.unit = "% of the time";
   m.decimals = 0;
   m.answer =
-      fmt::format("At 20 degC around it a compressor fridge of 40 to 60 L runs {:.0f} % of the time.", duty);
+      fmt::format("At 20 °C around it a compressor fridge of 40 to 60 L runs {:.0f} % of the time.", duty);
   m.working = {
-      fmt::format("Label around the clock: {:.0f} W x 24 h = {:.0f} Wh.", running_W, running_W * kDay_h),
+      fmt::format("Label around the clock: {:.0f} W × 24 h = {:.0f} Wh.", running_W, running_W * kDay_h),
       fmt::format(
-          "Heat that leaks in at 20 degC: {:.2f} W/K x {:.0f} K = {:.1f} W. The compressor moves it with "
+          "Heat that leaks in at 20 °C: {:.2f} W/K × {:.0f} K = {:.1f} W. The compressor moves it with "
           "{:.1f} W on average, {:.0f} Wh a day.",
           fridge.heat_leak_W_per_K, 20.0 - fridge.inside_C,
           fridge.heat_leak_W_per_K * (20.0 - fridge.inside_C), cool_W, cool_W * kDay_h),
-      fmt::format("At 30 degC it is {:.1f} W, {:.0f} Wh a day, {:.0f} % more: the difference in temperature "
+      fmt::format("At 30 °C it is {:.1f} W, {:.0f} Wh a day, {:.0f} % more: the difference in temperature "
                   "grows from "
                   "{:.0f} to {:.0f} K, and the compressor works against a warmer room.",
                   warm_W, warm_W * kDay_h, 100.0 * (warm_W / cool_W - 1.0), 20.0 - fridge.inside_C,
@@ -51,7 +51,7 @@ Myth fridge_label(const MythBench& bench) {
   m.nearly_true =
       "On the first day, when warm food has to be cooled, and in a hot car with the lid opened often.";
   m.sources = {{"applianceSurvey", "power while running and energy of a typical day"},
-               {"", "coefficient of performance 1.5 at 25 degC: an assumption; see docs/method/demand.md"}};
+               {"", "coefficient of performance 1.5 at 25 °C: an assumption; see docs/method/demand.md"}};
   return m;
 }
 
@@ -76,15 +76,15 @@ Myth inverter_off(const MythBench& /*bench*/) {
   m.decimals = 0;
   m.answer = fmt::format("Switched on and idle it takes {:.0f} to {:.0f} Ah a day.", least_Ah, most_Ah);
   m.working = {
-      fmt::format("A small one idles at 6 W: 6 W x 24 h / 12.8 V = {:.0f} Ah.", least_Ah),
+      fmt::format("A small one idles at 6 W: 6 W × 24 h / 12.8 V = {:.0f} Ah.", least_Ah),
       fmt::format("A large one idles at 40 W: {:.0f} Ah a day, three quarters of a battery of 100 Ah.",
                   most_Ah),
       "Measure it: a clamp meter on the battery cable with everything off shows what stands."};
   m.nearly_true =
       "If it has a standby that looks for a load every few seconds, or if you switch it off by its own "
       "switch.";
-  m.sources = {
-      {"applianceSurvey", "idle power of inverters, 0.7 to 1.2 % of the rating and 6 to 40 W in all"}};
+  m.sources = {{"applianceSurvey", "idle power of inverters, 0.7 to 1.2 % of the rating"},
+               {"", "6 and 40 W: practitioners' reports, restated"}};
   return m;
 }
 
@@ -110,7 +110,7 @@ Myth heater_is_free(const MythBench& bench) {
   m.answer = fmt::format("Heating pads of 80 W in all take {:.0f} Ah a day.", day_Ah);
   m.working = {
       fmt::format(
-          "80 W x 24 h = {:.2f} kWh; over 12.8 V that is {:.0f} Ah, more than the battery they keep warm.",
+          "80 W × 24 h = {:.2f} kWh; over 12.8 V that is {:.0f} Ah, more than the battery they keep warm.",
           kHeater_W * kDay_h * 1e-3, day_Ah),
       fmt::format("Insulate first. A battery of 100 Ah standing free loses {:.1f} W/K, so {:.0f} W hold it "
                   "20 K above "
@@ -123,7 +123,7 @@ Myth heater_is_free(const MythBench& bench) {
       "A heater without a thermostat and a fuse of its own can set the insulation on fire. Leave room for "
       "the gas "
       "of lead-acid.";
-  m.sources = {{"", "still air 8 W/m2K: an assumption of the bank model; foam 0.035 W/mK (from memory)"},
+  m.sources = {{"", "still air 8 W/m²K: an assumption of the bank model; foam 0.035 W/mK (from memory)"},
                {"", "four pads of 20 W on one bank: a practitioner's report, restated"}};
   return m;
 }

@@ -27,6 +27,8 @@ Myth never_mix_sizes(const MythBench& bench) {
   constexpr double kLimit_A = 100.0;
   const auto sharing = bank::share_out({small, large}, bank::bus_bars({0.0, 0.0}));
   const double total_A = bank::derated_A(sharing, {kLimit_A, kLimit_A});
+  const auto as_bought =
+      bank::share_out({small, branch_of(bench, "lfp-12v-200ah")}, bank::bus_bars({0.0, 0.0}));
   Myth m;
   m.number = 23;
   m.id = "never-mix-sizes";
@@ -49,6 +51,10 @@ Myth never_mix_sizes(const MythBench& bench) {
                            "protection opens and the small "
                            "one is left with it all.",
                            total_A),
+               fmt::format("Protection and terminals do not shrink with size: with 2 mΩ of them in each, the "
+                           "large one carries "
+                           "{:.0f} % over a minute, and the limit comes at {:.0f} A.",
+                           100.0 * as_bought.share[1], bank::derated_A(as_bought, {kLimit_A, kLimit_A})),
                "This holds for one chemistry, leads of equal resistance and a joining at equal voltage."};
   m.nearly_true =
       "In series it is true: the smallest sets the capacity. And a maker's warranty may say never.";
@@ -83,10 +89,10 @@ Myth diagonal_cures_all(const MythBench& bench) {
       "With four batteries and links as resistive as they are, the outer ones carry {:.1f} times as much as "
       "the inner ones.",
       alike);
-  m.working = {"For four alike on the diagonal, outer / inner = 1 + 2 x link / battery.",
-               fmt::format("An iron-phosphate battery of 100 Ah has {:.1f} mohm over a minute. Links of as "
+  m.working = {"For four alike on the diagonal, outer / inner = 1 + 2 × link / battery.",
+               fmt::format("An iron-phosphate battery of 100 Ah has {:.1f} mΩ over a minute. Links of as "
                            "much: {:.1f} times. Links "
-                           "of a tenth, {:.2f} mohm: {:.1f} times.",
+                           "of a tenth, {:.2f} mΩ: {:.1f} times.",
                            1e3 * branch.discharge_ohm, alike, 100.0 * branch.discharge_ohm, tenth),
                fmt::format("Both cables at the same end, links of a tenth: {:.1f} times between the first "
                            "and the last. So the "

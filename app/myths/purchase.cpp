@@ -48,12 +48,12 @@ Myth thousands_of_cycles(const MythBench& bench) {
                            "{:.0f} % of the life by cycles.",
                            kNights * kDepth, ageing::cycles_at_depth(life, kDepth, ageing::Spread::kTypical),
                            100.0 * by_cycles),
-               fmt::format("Calendar at 25 degC, {:.1f} of {:.0f} years: {:.0f} %. Together {:.0f} % of the "
+               fmt::format("Calendar at 25 °C, {:.1f} of {:.0f} years: {:.0f} %. Together {:.0f} % of the "
                            "20 % that count as worn out: "
                            "{:.1f} % of the capacity.",
                            kYears, life.calendar_years.typical, 100.0 * by_calendar(kWarm_C),
                            100.0 * (by_cycles + by_calendar(kWarm_C)), loss),
-               fmt::format("At 40 degC the calendar alone makes it {:.0f} %. Ask for depth, temperature, "
+               fmt::format("At 40 °C the calendar alone makes it {:.0f} %. Ask for depth, temperature, "
                            "rate and the end that is "
                            "counted to; a number without them says nothing.",
                            hot_loss)};
@@ -103,7 +103,7 @@ Myth impossible_capacity(const MythBench& bench) {
                            "weighs {:.0f} to {:.0f} kg. Weigh it, and test it with a timed discharge.",
                            energy_Wh / large.mass_kg.max, energy_Wh / large.mass_kg.min, large.mass_kg.min,
                            large.mass_kg.max)};
-  m.nearly_true = "Cells become better by a few per cent a year. The size of a label does not.";
+  m.nearly_true = "Cells become denser by a few per cent a year: ask for a test report of this very cell.";
   m.caution = "Cells with a false label are often worn or without protection: do not use them.";
   m.sources = {{"cellSheets", "capacity of nickel-rich 21700 cells"},
                {"cellDesignation", "size of 18650 and 21700"},
@@ -129,7 +129,7 @@ Myth insurers_forbid(const MythBench& bench) {
       "set conditions; "
       "they ask for paper.",
       figures.nominal_Wh, figures.nominal_Wh / kPolicy_Wh);
-  m.working = {fmt::format("12.8 V x 100 Ah = {:.0f} Wh. Some policies ask that any lithium battery above "
+  m.working = {fmt::format("12.8 V × 100 Ah = {:.0f} Wh. Some policies ask that any lithium battery above "
                            "100 Wh be charged only "
                            "attended.",
                            figures.nominal_Wh),

@@ -46,7 +46,7 @@ Myth small_panel() {
                            "day by themselves at 5 % "
                            "a month: it keeps up, it does not fill.",
                            peak_A * kSunHours_h, kTwoBatteries_Ah * 0.05 / 30.0),
-               fmt::format("100 W under a dull sky of 100 W/m2: {:.1f} W.", dull_W)};
+               fmt::format("100 W under a dull sky of 100 W/m²: {:.1f} W.", dull_W)};
   m.nearly_true = "Around a cool, clear noon, clean and square to the sun, a panel comes close to its label.";
   m.sources = {
       {"rauschenbach1980", "curve of current against voltage"},
@@ -127,17 +127,16 @@ Myth label_voltage() {
   m.unit = "% above the label";
   m.decimals = 1;
   m.answer = fmt::format(
-      "With cells at -20 degC the open-circuit voltage is {:.1f} % above the label, at 0 degC {:.1f} %.",
+      "With cells at -20 °C the open-circuit voltage is {:.1f} % above the label, at 0 °C {:.1f} %.",
       above(kCold_C), above(0.0));
   m.working = {
+      fmt::format("The label holds at 25 °C. -0.30 %/K × (0 - 25) K = +{:.1f} %, × (-20 - 25) K = +{:.1f} %.",
+                  above(0.0), above(kCold_C)),
       fmt::format(
-          "The label holds at 25 degC. -0.30 %/K x (0 - 25) K = +{:.1f} %, x (-20 - 25) K = +{:.1f} %.",
-          above(0.0), above(kCold_C)),
-      fmt::format(
-          "Four of 22 V: 88 V by the label, {:.1f} V on a bright morning at -20 degC, {}.", cold_V,
+          "Four of 22 V: 88 V by the label, {:.1f} V on a bright morning at -20 °C, {}.", cold_V,
           cold_V < 100.0 ? "just below a limit of 100 V; five would be far above" : "above a limit of 100 V"),
       fmt::format(
-          "A blanket factor of 1.25 is on the safe side: at -18 degC it takes {:.0f} % more than needed.",
+          "A blanket factor of 1.25 is on the safe side: at -18 °C it takes {:.0f} % more than needed.",
           100.0 * (1.25 / (1.0 + above(-18.0) / 100.0) - 1.0))};
   m.nearly_true =
       "Where it never freezes, the label with a tenth on top is enough. Take the coldest day on record.";

@@ -28,15 +28,15 @@ Myth table_says_fine() {
   m.value = thin_V;
   m.unit = "V";
   m.decimals = 2;
-  m.answer = fmt::format("1 mm2 bears the 8 A of a starting heater, but over 5 m it loses {:.2f} V.", thin_V);
+  m.answer = fmt::format("1 mm² bears the 8 A of a starting heater, but over 5 m it loses {:.2f} V.", thin_V);
   m.working = {
-      fmt::format("Copper, 0.017241 ohm mm2/m at 20 degC, 5 m there and 5 m back, 1 mm2: {:.3f} ohm.",
+      fmt::format("Copper, 0.017241 Ω mm²/m at 20 °C, 5 m there and 5 m back, 1 mm²: {:.3f} Ω.",
                   season::loop_resistance_ohm(kRun_m, 1.0)),
-      fmt::format("x 8 A = {:.2f} V. A battery at 12.2 V leaves {:.1f} V at the heater, close to a cut-off "
+      fmt::format("× 8 A = {:.2f} V. A battery at 12.2 V leaves {:.1f} V at the heater, close to a cut-off "
                   "of 10.5 V.",
                   thin_V, kBattery_V - thin_V),
       fmt::format(
-          "With 4 mm2 it is {:.2f} V. A cable must pass both: what it may carry, and what it may lose.",
+          "With 4 mm² it is {:.2f} V. A cable must pass both: what it may carry, and what it may lose.",
           thick_V)};
   m.nearly_true = "On runs of less than a metre, and on 230 V, where a volt does not matter.";
   m.caution =
@@ -63,13 +63,13 @@ Myth one_way_or_loop() {
   m.unit = "V";
   m.decimals = 2;
   m.answer = fmt::format(
-      "A run of 9.1 m one way in 5.26 mm2 (AWG 10) loses {:.2f} V at 3.5 A; half of it or twice is wrong.",
+      "A run of 9.1 m one way in 5.26 mm² (AWG 10) loses {:.2f} V at 3.5 A; half of it or twice is wrong.",
       loss_V);
   m.working = {
-      fmt::format("Current goes there and comes back: the loop is {:.1f} m long and has {:.4f} ohm.",
+      fmt::format("Current goes there and comes back: the loop is {:.1f} m long and has {:.4f} Ω.",
                   2.0 * kRun_m, season::loop_resistance_ohm(kRun_m, kArea_mm2)),
       fmt::format(
-          "x 3.5 A = {:.2f} V, {:.2f} % of 12 V. Length taken one way only gives {:.2f} V, doubled once more "
+          "× 3.5 A = {:.2f} V, {:.2f} % of 12 V. Length taken one way only gives {:.2f} V, doubled once more "
           "{:.2f} V.",
           loss_V, 100.0 * loss_V / 12.0, 0.5 * loss_V, 2.0 * loss_V),
       "Say which: \"one-way run 9.1 m\", and show the loop. Many charts take the one-way length and double "
@@ -78,7 +78,7 @@ Myth one_way_or_loop() {
   m.nearly_true =
       "With a chassis of thick steel as the return, the way back adds little. Its joints may add a lot.";
   m.sources = {{"iec60028", "resistance of copper"},
-               {"", "area of AWG 10, 5.26 mm2: definition of the gauge"}};
+               {"", "area of AWG 10, 5.26 mm²: definition of the gauge"}};
   return m;
 }
 
@@ -106,9 +106,9 @@ Myth trailer_plug(const MythBench& bench) {
   m.value = direct_A;
   m.unit = "A";
   m.decimals = 1;
-  m.answer = fmt::format("Through 7.6 m of 3.31 mm2 (AWG 12) a half-full battery gets {:.1f} A.", direct_A);
+  m.answer = fmt::format("Through 7.6 m of 3.31 mm² (AWG 12) a half-full battery gets {:.1f} A.", direct_A);
   m.working = {
-      fmt::format("There and back the cable has {:.0f} mohm, connectors not counted.", 1e3 * loop_ohm),
+      fmt::format("There and back the cable has {:.0f} mΩ, connectors not counted.", 1e3 * loop_ohm),
       fmt::format("The towing vehicle holds 13.6 V, an iron-phosphate battery at half charge stands at "
                   "{:.2f} V; what "
                   "is left drives {:.1f} A, mean of the first ten minutes, and less as it fills.",
@@ -117,7 +117,7 @@ Myth trailer_plug(const MythBench& bench) {
                   "locks out, or "
                   "the fuse goes.",
                   thin.current_A, thin.input_V),
-      fmt::format("With 13.3 mm2 (AWG 6) it asks for {:.1f} A and sees {:.1f} V.", thick.current_A,
+      fmt::format("With 13.3 mm² (AWG 6) it asks for {:.1f} A and sees {:.1f} V.", thick.current_A,
                   thick.input_V)};
   m.nearly_true = "Only if cable, connectors and the vehicle's voltage were made for it.";
   m.caution =

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <regex>
 #include <sstream>
 
 namespace voltwright::tools {
@@ -11,22 +12,45 @@ namespace {
 constexpr const char* kFolder = "docs/handbook/myths/";
 constexpr std::size_t kWidth = 110;
 
+/// Whether a line may not end between two words: a figure stays with its unit.
+bool sticks(const std::string& before, const std::string& word) {
+  constexpr std::size_t kLongestUnit = 6;  // in bytes
+  const bool figure = before.find_first_of("0123456789") != std::string::npos;
+  return figure && word.size() <= kLongestUnit && word.find_first_of("0123456789(") == std::string::npos &&
+         before.find_last_of(".:;,") != before.size() - 1;
+}
+
+/// Words that stay on one line.
+std::vector<std::string> pieces_of(const std::string& text) {
+  std::istringstream words(text);
+  std::vector<std::string> pieces;
+  std::string before;
+  std::string word;
+  while (words >> word) {
+    if (sticks(before, word)) {
+      pieces.back() += ' ' + word;
+    } else {
+      pieces.push_back(word);
+    }
+    before = word;
+  }
+  return pieces;
+}
+
 /// Breaks a paragraph at blanks; lines after the first begin with `indent` blanks.
 std::string wrapped(const std::string& text, std::size_t indent) {
-  std::istringstream words(text);
   std::string out;
-  std::string word;
   std::size_t column = 0;
-  while (words >> word) {
-    if (column > 0 && column + 1 + word.size() > kWidth) {
+  for (const std::string& piece : pieces_of(text)) {
+    if (column > 0 && column + 1 + piece.size() > kWidth) {
       out += '\n' + std::string(indent, ' ');
       column = indent;
     } else if (column > 0) {
       out += ' ';
       ++column;
     }
-    out += word;
-    column += word.size();
+    out += piece;
+    column += piece.size();
   }
   return out + '\n';
 }
@@ -35,8 +59,14 @@ std::string number_text(const app::Myth& myth) {
   return fmt::format("{:.{}f} {}", myth.value, myth.decimals, myth.unit);
 }
 
+/// A page of the method that a text names by its path, as a link from the handbook's pages.
+std::string with_links(const std::string& text) {
+  static const std::regex kPage("docs/method/([a-z_]+)[.]md");
+  return std::regex_replace(text, kPage, "[$1](../../method/$1.md)");
+}
+
 std::string source_text(const app::MythSource& source) {
-  return source.key.empty() ? source.note : fmt::format("[{}] {}", source.key, source.note);
+  return source.key.empty() ? with_links(source.note) : fmt::format("[{}] {}", source.key, source.note);
 }
 
 std::string page_of(const app::Myth& m) {
