@@ -21,7 +21,7 @@ const NeededRecords& needed_records();
 
 /// A bank on the bench.
 struct BenchBank {
-  std::string_view battery;
+  std::string_view battery{};
   int in_parallel = 1;
   double lost_capacity = 0.0;  // share of the rating
   double cable_ohm = 0.0;      // loop
