@@ -122,6 +122,7 @@ TEST_P(EveryChemistry, RestLeadsToOpenCircuit) {
 TEST_P(EveryChemistry, TwoHalfStepsMakeOne) {
   chemistry_.resistance.ohmic_by_soc.clear();
   chemistry_.resistance.relaxing_by_soc.clear();
+  chemistry_.resistance.slow_by_soc.clear();
   chemistry_.resistance.activation_kJ_mol = 0.0;
   chemistry_.side_reaction.current_A_per_Ah = 0.0;
   chemistry_.self_discharge_per_month = 0.0;
@@ -155,11 +156,10 @@ bank::State<double> after_pieces(const bank::Parameters<double>& p, bank::State<
   return s;
 }
 
-// The same minute as 10 and 50 s, 50 and 10 s, or three parts: charge agrees to 3e-6 with everything that
-// depends on charge, temperature and voltage left in, side reaction and coulombic loss included, wherever a
-// charger would let it: no charge beyond the absorption voltage, where gassing grows e-fold each 90 mV. At
-// 50 degC lead-acid gasses 2e-5 of its capacity in that minute, and its voltage moves by 20 mV within it
-// where the level crosses the knee: a fifth of the gassing.
+// The same minute as 10 and 50 s, 50 and 10 s, or three parts: charge agrees to 1e-6 with everything that
+// depends on charge, temperature and voltage left in, side reaction and coulombic loss included, within the
+// range the model of charging is valid in: up to half the capacity per hour, and no charge beyond the
+// absorption voltage, where gassing grows e-fold each 90 mV.
 TEST_P(EveryChemistry, OrderOfSplittingAStepDoesNotMatterToTheCharge) {
   const auto p = parameters(60.0);
   base::RandomStream random(8);
@@ -167,7 +167,8 @@ TEST_P(EveryChemistry, OrderOfSplittingAStepDoesNotMatterToTheCharge) {
   for (int i = 0; i < kTrials; ++i) {
     bank::State<double> start = random_state(random);
     start.charge = 0.02 + 0.95 * random.uniform();
-    const double current_A = random_current_A(random);
+    const double any_A = random_current_A(random);
+    const double current_A = any_A < 0.0 ? 0.5 * any_A : any_A;
     start.last_A = current_A;  // resistances look ahead by the current that flowed before
     const auto t = bank::terminal<double>(p, start);
     if (current_A < 0.0 && mean_V(t, current_A) > chemistry_.stages.absorption_V * p.cells) continue;
@@ -175,9 +176,9 @@ TEST_P(EveryChemistry, OrderOfSplittingAStepDoesNotMatterToTheCharge) {
     const auto one = after_pieces(p, start, current_A, {10.0, 50.0});
     for (const auto& pieces : {std::vector{50.0, 10.0}, std::vector{20.0, 10.0, 30.0}}) {
       const auto other = after_pieces(p, start, current_A, pieces);
-      EXPECT_NEAR(one.charge, other.charge, 3e-6);
+      EXPECT_NEAR(one.charge, other.charge, 1e-6);
       // Of what the imbalance settles to at 1C.
-      EXPECT_NEAR(one.imbalance, other.imbalance, 3e-6 / (p.tank_share * p.tank_rate_per_h));
+      EXPECT_NEAR(one.imbalance, other.imbalance, 1e-6 / (p.tank_share * p.tank_rate_per_h));
       EXPECT_NEAR(one.side, other.side, 1e-6);
     }
   }
@@ -188,6 +189,7 @@ TEST_P(EveryChemistry, OrderOfSplittingAStepDoesNotMatterToTheCharge) {
 TEST_P(EveryChemistry, OrderOfSplittingAStepDoesNotMatterAtConstantResistance) {
   chemistry_.resistance.ohmic_by_soc.clear();
   chemistry_.resistance.relaxing_by_soc.clear();
+  chemistry_.resistance.slow_by_soc.clear();
   chemistry_.resistance.activation_kJ_mol = 0.0;
   tables_ = cell::make_tables(chemistry_);
   const auto p = parameters(60.0);

@@ -218,7 +218,7 @@ TEST(Builder, FourSodiumCellsAndTwelveVolts) {
 
 // Notes of the records of finished batteries: three NMC cells lie above 10.5 V from about 13 % charge, four
 // stay below 15.5 V up to about 73 %; three of cobalt-oxide or manganese-oxide from about 5 %, four up to
-// about 67 and 39 %; five titanate cells lie above 10.5 V from about 5 % (derived, not read).
+// about 67 and 41 %; five titanate cells lie above 10.5 V from about 5 % (derived, not read).
 TEST(Builder, OtherStringsAgainstTwelveVolts) {
   const auto lost = [](const char* id, int cells) { return bank::fit_house(chemistry(id).ocv_V, cells); };
   EXPECT_NEAR(lost("nmc", 3).lost_below, 0.13, 0.015);
@@ -226,7 +226,7 @@ TEST(Builder, OtherStringsAgainstTwelveVolts) {
   EXPECT_NEAR(lost("lco", 3).lost_below, 0.05, 0.015);
   EXPECT_NEAR(lost("lco", 4).lost_above, 0.33, 0.015);
   EXPECT_NEAR(lost("lmo", 3).lost_below, 0.05, 0.015);
-  EXPECT_NEAR(lost("lmo", 4).lost_above, 0.61, 0.02);
+  EXPECT_NEAR(lost("lmo", 4).lost_above, 0.59, 0.015);
   EXPECT_NEAR(lost("lto", 5).lost_below, 0.05, 0.01);
   EXPECT_DOUBLE_EQ(lost("lfp", 4).system.system_V, 12.0);
   EXPECT_DOUBLE_EQ(lost("lfp", 8).system.system_V, 24.0);

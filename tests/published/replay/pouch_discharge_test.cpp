@@ -1,9 +1,9 @@
 // The record of manganese-rich cells against discharges of a measured pouch cell at 1C, 2C and 3C in air of
 // 25 degC (GitHub batterysim/equiv-circ-model, MIT licence). State of charge counts in 30.6 Ah from full.
 //
-// 3C below 56 % charge is outside the record: there the measured loss grows faster than the current (the
-// electrolyte runs short of salt), and a circuit of constant resistances cannot give that. The cases below
-// bound the departure and do not hide it.
+// The third discharge at 3C lies up to 21 mV below the second, as the cell gave less each time:
+// one set of constants cannot meet both below 30 % charge. The record follows the second, whose figures are
+// published.
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -17,8 +17,11 @@ namespace {
 
 constexpr double kCutOff_V = 3.0;
 constexpr double kTolerance_V = 0.015;
-constexpr double kDeparts_below = 0.56;  // state of charge, 3C alone
-constexpr double kDeparture_V = 0.18;
+constexpr double kShare = 0.01;  // of capacity and energy
+// At 3C below 30 % charge, second discharge and third.
+constexpr double kLow_charge = 0.30;
+constexpr double kLow_V = 0.020;
+constexpr double kThirdLow_V = 0.035;
 
 struct Point {
   double charge, volt;
@@ -28,11 +31,8 @@ struct Discharge {
   const char* name;
   double current_A, capacity_Ah, energy_Wh;
   std::vector<Point> points;  // second discharge of each file
-  double capacity_tolerance, energy_tolerance;
 };
 
-/// Tolerances: 15 mV; 1 % of capacity and energy at 1C and 2C. At 3C the missing loss near the end lets the
-/// computed cell give more: 4 % of capacity and energy.
 const std::vector<Discharge>& discharges() {
   static const std::vector<Discharge> kAll{{"1C",
                                             30.6,
@@ -48,9 +48,7 @@ const std::vector<Discharge>& discharges() {
                                              {0.3, 3.689},
                                              {0.2, 3.623},
                                              {0.15, 3.585},
-                                             {0.1, 3.525}},
-                                            0.01,
-                                            0.01},
+                                             {0.1, 3.525}}},
                                            {"2C",
                                             61.2,
                                             29.97,
@@ -65,9 +63,7 @@ const std::vector<Discharge>& discharges() {
                                              {0.3, 3.581},
                                              {0.2, 3.511},
                                              {0.1333, 3.442},
-                                             {0.1, 3.390}},
-                                            0.01,
-                                            0.01},
+                                             {0.1, 3.390}}},
                                            {"3C",
                                             91.8,
                                             28.72,
@@ -82,20 +78,14 @@ const std::vector<Discharge>& discharges() {
                                              {0.3, 3.419},
                                              {0.2, 3.300},
                                              {0.15, 3.236},
-                                             {0.1, 3.149}},
-                                            0.04,
-                                            0.04}};
+                                             {0.1, 3.149}}}};
   return kAll;
 }
 
-/// Within 15 mV, or for 3C at low charge above the measured voltage by no more than the stated departure.
-void expect_voltage(double current_A, double charge, double published_V, double computed_V) {
-  if (current_A > 90.0 && charge < kDeparts_below) {
-    EXPECT_GT(computed_V, published_V - kTolerance_V) << charge;
-    EXPECT_LT(computed_V, published_V + kDeparture_V) << charge;
-  } else {
-    EXPECT_NEAR(computed_V, published_V, kTolerance_V) << current_A << " A at " << charge;
-  }
+/// How far the computed voltage may lie from the measured one.
+double tolerance_V(double current_A, double charge, int cycle) {
+  if (current_A < 90.0 || charge > kLow_charge) return kTolerance_V;
+  return cycle > 2 ? kThirdLow_V : kLow_V;
 }
 
 TEST(PouchDischarge, TypedInFigures) {
@@ -108,13 +98,13 @@ TEST(PouchDischarge, TypedInFigures) {
     for (const Point& p : d.points) {
       const double computed_V = voltage_at_charge(run, kPouchCell, p.charge);
       print_residual("voltage at charge", p.charge, p.volt, computed_V, "V");
-      expect_voltage(d.current_A, p.charge, p.volt, computed_V);
+      EXPECT_NEAR(computed_V, p.volt, tolerance_V(d.current_A, p.charge, 2)) << d.name << ' ' << p.charge;
     }
     print_residual("capacity to 3.0 V", d.current_A, d.capacity_Ah, run.drawn_Ah(), "Ah");
     print_residual("energy to 3.0 V", d.current_A, d.energy_Wh, run.drawn_Wh(), "Wh");
     EXPECT_TRUE(run.stopped);
-    EXPECT_NEAR(run.drawn_Ah(), d.capacity_Ah, d.capacity_tolerance * d.capacity_Ah);
-    EXPECT_NEAR(run.drawn_Wh(), d.energy_Wh, d.energy_tolerance * d.energy_Wh);
+    EXPECT_NEAR(run.drawn_Ah(), d.capacity_Ah, kShare * d.capacity_Ah);
+    EXPECT_NEAR(run.drawn_Wh(), d.energy_Wh, kShare * d.energy_Wh);
   }
 }
 
@@ -128,9 +118,9 @@ TEST(PouchDischarge, WarmsItself) {
   EXPECT_NEAR(run.state.temperature_C, 41.5, 2.0);
 }
 
-// The charge between the discharges was not used in the fit: 15.3 A after a 1C discharge and half an hour of
-// rest, file of 1C, second cycle. Tolerance 25 mV: charge and discharge share one set of resistances.
-TEST(PouchDischarge, ChargeWasNotFitted) {
+// The charge between the discharges, in the fit with little weight: 15.3 A after a 1C discharge and half an
+// hour of rest, file of 1C, second cycle. Tolerance 25 mV: charge and discharge share one set of resistances.
+TEST(PouchDischarge, ChargeAtHalfRate) {
   const RecordCell cell("lmo", kPouchCell);
   constexpr double kCharge_A = 15.3;
   const double empty = 1.0 - 30.33 / kPouchCell.capacity_Ah;
@@ -182,16 +172,15 @@ TEST(PouchDischarge, MeasuredRows) {
         measured_Wh += driven[i].voltage_V * driven[i].current_A * span_s / 3600.0;
         const double charge = computed[i].charge;
         if (charge < 0.1 || charge > 0.95) continue;
-        expect_voltage(rate, charge, driven[i].voltage_V, computed[i].voltage_V);
-        if (rate < 90.0 || charge >= kDeparts_below) {
-          worst_V = std::max(worst_V, std::fabs(computed[i].voltage_V - driven[i].voltage_V));
-        }
+        EXPECT_NEAR(computed[i].voltage_V, driven[i].voltage_V, tolerance_V(rate, charge, cycle))
+            << file << ' ' << cycle << ' ' << charge;
+        worst_V = std::max(worst_V, std::fabs(computed[i].voltage_V - driven[i].voltage_V));
       }
       const double computed_Wh = computed[discharging - 1].drawn_Wh;
       std::printf("%s cycle %d: largest residual %.1f mV\n", file, cycle, 1e3 * worst_V);
       print_residual("energy of the run", rate, measured_Wh, computed_Wh, "Wh");
       print_residual("voltage after the rest", rate, driven.back().voltage_V, computed.back().voltage_V, "V");
-      EXPECT_NEAR(computed_Wh, measured_Wh, (rate > 90.0 ? 0.025 : 0.01) * measured_Wh);
+      EXPECT_NEAR(computed_Wh, measured_Wh, kShare * measured_Wh);
       EXPECT_NEAR(computed.back().voltage_V, driven.back().voltage_V, 0.03);
     }
   }
