@@ -28,10 +28,10 @@ void add_figure(std::string& text, const chart::Kind& kind, const chart::Fact& f
   const std::string depth = fact.depth > 0.0 ? fmt::format("{:g}", fact.depth) : "";
   const std::string end = fact.end_of_life_share > 0.0 ? fmt::format("{:g}", fact.end_of_life_share) : "";
   fmt::format_to(std::back_inserter(text), "{},{},{},{},{},{:g},{:g},{:g},{},{},{},{},{},{},{},{}\n", kind.id,
-                 quoted(kind.name), chart::name_of(fact.quantity), chart::name_of(fact.level), fact.year,
+                 in_quotes(kind.name), chart::name_of(fact.quantity), chart::name_of(fact.level), fact.year,
                  fact.value.min, fact.value.typical, fact.value.max, chart::unit_of(fact.quantity), depth,
-                 temperature, end, quoted(fact.conditions), word_of(fact.origin),
-                 fact.from_memory ? "yes" : "no", quoted(fact.from));
+                 temperature, end, in_quotes(fact.conditions), word_of(fact.origin),
+                 fact.from_memory ? "yes" : "no", in_quotes(fact.from));
 }
 
 }  // namespace
@@ -52,7 +52,7 @@ std::string chart_csv(const ChartResponse& response) {
       }
       if (known || quantity == chart::Quantity::kEnergyTarget) continue;
       fmt::format_to(std::back_inserter(text), "{},{},{},,,,,,{},,,,,missing,,\n", row.kind->id,
-                     quoted(row.kind->name), chart::name_of(quantity), chart::unit_of(quantity));
+                     in_quotes(row.kind->name), chart::name_of(quantity), chart::unit_of(quantity));
     }
   }
   return text;

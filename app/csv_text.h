@@ -5,7 +5,7 @@
 namespace voltwright::app {
 
 /// Quoted for CSV; quotes inside are doubled.
-inline std::string quoted(const std::string& text) {
+inline std::string in_quotes(const std::string& text) {
   std::string out = "\"";
   for (const char c : text) {
     if (c == '"') out += '"';

@@ -20,11 +20,11 @@ std::string ranking_csv(const advise::Recommendation& answer) {
     fmt::format_to(std::back_inserter(text),
                    "{},{},{},{},{},{},{:.5f},{:.5f},{:.1f},{:.0f},{:.1f},{:.1f},{:.0f},{:.1f},{:.1f},{:.1f},{"
                    ":.4f},{},{}\n",
-                   c.id(), quoted(c.name()), c.chemistry->id, advise::name_of(r.holding), chance.events,
+                   c.id(), in_quotes(c.name()), c.chemistry->id, advise::name_of(r.holding), chance.events,
                    chance.seasons, chance.low, chance.high, c.figures.capacity_Ah, c.figures.nominal_Wh,
                    c.figures.mass_kg.typical, c.figures.volume_L.typical, c.figures.price.typical,
                    life.typical, life.min, life.max, r.trial.deepest_charge, c.fitted_now ? "yes" : "no",
-                   quoted(r.reason));
+                   in_quotes(r.reason));
   }
   return text;
 }

@@ -21,13 +21,13 @@ void add_row(std::string& text, const char* role, const std::string& name, const
       std::back_inserter(text),
       "{},{},{},{},{},{:.4f},{:.2f},{:.1f},{:.0f},{:.2f},{:.1f},{:.3f},{:.1f},{:.1f},{:.1f},{:.1f},"
       "{:.1f},{:.1f},{:.0f},{:.0f},{:.0f},{:.0f},{:.0f},{:.0f},{:.1f},{:.0f},{:.0f},{:.1f},{:.0f},{}\n",
-      role, quoted(name), c.bank.chemistry->id, c.bank.layout.in_series, c.bank.layout.in_parallel, c.share,
-      c.figures.nominal_V, c.figures.capacity_Ah, c.figures.nominal_Wh, c.depth, c.run.bank_Wh, c.run.hours,
-      c.figures.mass_kg.min, c.figures.mass_kg.typical, c.figures.mass_kg.max, c.figures.volume_L.min,
-      c.figures.volume_L.typical, c.figures.volume_L.max, c.figures.price.min, c.figures.price.typical,
-      c.figures.price.max, c.life_Wh.min, c.life_Wh.typical, c.life_Wh.max,
+      role, in_quotes(name), c.bank.chemistry->id, c.bank.layout.in_series, c.bank.layout.in_parallel,
+      c.share, c.figures.nominal_V, c.figures.capacity_Ah, c.figures.nominal_Wh, c.depth, c.run.bank_Wh,
+      c.run.hours, c.figures.mass_kg.min, c.figures.mass_kg.typical, c.figures.mass_kg.max,
+      c.figures.volume_L.min, c.figures.volume_L.typical, c.figures.volume_L.max, c.figures.price.min,
+      c.figures.price.typical, c.figures.price.max, c.life_Wh.min, c.life_Wh.typical, c.life_Wh.max,
       c.bank.chemistry->life.calendar_years.typical, c.figures.continuous_A, c.figures.peak_A,
-      c.figures.charge_A, c.short_circuit_A, quoted(must));
+      c.figures.charge_A, c.short_circuit_A, in_quotes(must));
 }
 
 }  // namespace

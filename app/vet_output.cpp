@@ -61,9 +61,9 @@ std::string findings_csv(const VetResponse& response) {
   for (const VettedSheet& vetted : response.sheets) {
     for (const claims::Finding& f : vetted.findings) {
       fmt::format_to(std::back_inserter(text), "{},{},{},{},{},{},{},{},{},{},{}\n",
-                     quoted(vetted.sheet.name), f.id, claims::name_of(f.severity), quoted(f.claim),
-                     plain(f.number), quoted(f.unit), plain(f.least), plain(f.most), quoted(f.working),
-                     quoted(f.source), quoted(f.say));
+                     in_quotes(vetted.sheet.name), f.id, claims::name_of(f.severity), in_quotes(f.claim),
+                     plain(f.number), in_quotes(f.unit), plain(f.least), plain(f.most), in_quotes(f.working),
+                     in_quotes(f.source), in_quotes(f.say));
     }
   }
   return text;
