@@ -36,6 +36,8 @@ struct BusCase {
     if (kind == kSolar) return minute.solar_W > 0.0 || minute.solar_A > 0.0;
     return kind == kEngine ? minute.engine : minute.mains;
   }
+  /// Whether the source comes through a relay, which has no voltage of its own to hold.
+  bool by_relay(std::size_t kind) const { return kind == kEngine && system.relay_V > 0.0; }
 };
 
 /// A current with its derivative by the bus voltage.
@@ -65,14 +67,22 @@ CurrentAndSlope<R> full_output(const BusCase<R>& bus, std::size_t kind, const R&
           L::select(between, R(-1.0 / system.relay_ohm), zero)};
 }
 
+/// Of all that a source could give at a bus voltage, what its charger would let through [A]: nothing while it
+/// rests above the voltage it holds.
+template <class R>
+R awake_A(const BusCase<R>& bus, std::size_t kind, const R& v, const R& full_A) {
+  using L = base::Lanes<R>;
+  return bus.by_relay(kind) ? full_A : L::select(v < bus.set_V[kind], full_A, R(0.0));
+}
+
 /// What a source gives at a bus voltage: all it can, less as its charger nears the voltage it holds, nothing
-/// beyond. A relay has no voltage of its own to hold.
+/// beyond.
 template <class R>
 CurrentAndSlope<R> output(const BusCase<R>& bus, std::size_t kind, const R& v) {
   using L = base::Lanes<R>;
   const R zero(0.0);
   CurrentAndSlope<R> full = full_output<R>(bus, kind, v);
-  if (kind == kEngine && bus.system.relay_V > 0.0) return full;
+  if (bus.by_relay(kind)) return full;
   const double per_ohm = 1.0 / bus.system.chargers[kind].lead_ohm;
   const R held_A = (bus.set_V[kind] - v) * R(per_ohm);
   const auto holds = held_A < full.current_A;
@@ -166,8 +176,7 @@ BusSolution<R> solve_bus(const BusCase<R>& bus, const bank::Terminal<R>& t, cons
   for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
     if (!bus.has(kind)) continue;
     may_hold = true;
-    const bool relay = kind == kEngine && bus.system.relay_V > 0.0;
-    held_V = base::max_of<R>(held_V, relay ? R(1e9) : bus.set_V[kind]);
+    held_V = base::max_of<R>(held_V, bus.by_relay(kind) ? R(1e9) : bus.set_V[kind]);
   }
   if (may_hold) v = base::min_of<R>(v, held_V);
   v = clamp_of<R>(v, low, high);

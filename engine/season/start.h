@@ -7,9 +7,22 @@ namespace voltwright::season {
 /// What runs when a load starts.
 template <class R>
 struct BeforeStart {
-  R bank_W;       // what the bank gives; charging negative
-  R held_back_A;  // what chargers that hold their voltage could give besides
+  R bus_V;
+  R bank_A;    // charging negative
+  R needed_A;  // of the sources
 };
+
+namespace detail {
+/// What the sources could give at the bus voltage beyond the current needed of them [A].
+template <class R>
+R held_back(const BusCase<R>& bus, const R& bus_V, const R& needed_A) {
+  R full_A(0.0);
+  for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
+    if (bus.has(kind)) full_A = full_A + bus.running[kind] * full_output<R>(bus, kind, bus_V).current_A;
+  }
+  return base::max_of<R>(full_A - base::max_of<R>(needed_A, R(0.0)), R(0.0));
+}
+}  // namespace detail
 
 /// Checks the largest start of the minute against the bank's peak current and the load's cut-off, behind the
 /// cable of its own; it changes no state. A load without a cut-off fails below 0.6 of the resting voltage.
@@ -28,13 +41,14 @@ void check_start(const BusCase<R>& bus, const bank::Terminal<R>& t, const Before
   if (surge_W <= 0.0) return;
   const R on = by_inverter ? inverter_on : loads_on;
   // Chargers give what they held back before the bank gives more: V^2 - (E + R I) V + R P = 0.
-  const R power_W = before.bank_W + R(surge_W);
-  const R lifted_V = t.instant_V + t.instant_ohm * before.held_back_A;
+  const R held_back_A = detail::held_back<R>(bus, before.bus_V, before.needed_A);
+  const R power_W = before.bus_V * before.bank_A + R(surge_W);
+  const R lifted_V = t.instant_V + t.instant_ohm * held_back_A;
   const R under_root = lifted_V * lifted_V - R(4.0) * t.instant_ohm * power_W;
   const auto none = under_root < R(0.0);
   const R root = sqrt(max_of<R>(under_root, R(0.0)));
   R voltage_V = R(0.5) * (lifted_V + root);
-  const R current_A = power_W / voltage_V - before.held_back_A;
+  const R current_A = power_W / voltage_V - held_back_A;
   R lowest_V = t.instant_V * R(0.6);
   if (by_inverter) {
     const R input_W = bus.inverter_W + R(surge_W);

@@ -33,42 +33,28 @@ struct SourcePower {
 
 template <class R>
 SourcePower<R> source_power(const BusCase<R>& bus, const R& bus_V) {
-  using L = base::Lanes<R>;
   SourcePower<R> power;
   for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
     if (!bus.has(kind)) continue;
-    const bool relay = kind == kEngine && bus.system.relay_V > 0.0;
-    const R full_W = bus.running[kind] * full_output<R>(bus, kind, bus_V).current_A * bus_V;
-    power.all_W = power.all_W + full_W;
-    power.awake_W = power.awake_W + (relay ? full_W : L::select(bus_V < bus.set_V[kind], full_W, R(0.0)));
+    const R full_A = full_output<R>(bus, kind, bus_V).current_A;
+    power.all_W = power.all_W + bus.running[kind] * full_A * bus_V;
+    power.awake_W = power.awake_W + bus.running[kind] * awake_A<R>(bus, kind, bus_V, full_A) * bus_V;
   }
   return power;
-}
-
-/// What the sources could give at the bus voltage beyond the current needed of them [A].
-template <class R>
-R held_back(const BusCase<R>& bus, const R& bus_V, const R& needed_A) {
-  R full_A(0.0);
-  for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
-    if (bus.has(kind)) full_A = full_A + bus.running[kind] * full_output<R>(bus, kind, bus_V).current_A;
-  }
-  return base::max_of<R>(full_A - base::max_of<R>(needed_A, R(0.0)), R(0.0));
 }
 
 /// Shares the current that loads and bank need among the sources, solar first, and returns what is left over.
 template <class R>
 R share_sources(const BusCase<R>& bus, const R& bus_V, const R& needed_A, SystemState<R>& s,
                 StepReport<R>& report) {
-  using L = base::Lanes<R>;
   const R zero(0.0);
   std::array<R, kSourceKinds> given_A{zero, zero, zero};
   R left_A = needed_A;
   R solar_available_A(0.0);
   for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
     if (!bus.has(kind)) continue;
-    const bool relay = kind == kEngine && bus.system.relay_V > 0.0;
     const R full_A = full_output<R>(bus, kind, bus_V).current_A;
-    const R most_A = relay ? full_A : L::select(bus_V < bus.set_V[kind], full_A, zero);
+    const R most_A = awake_A<R>(bus, kind, bus_V, full_A);
     given_A[kind] = base::clamp_of<R>(left_A, zero, bus.running[kind] * most_A);
     left_A = left_A - given_A[kind];
     if (kind == kSolar) solar_available_A = full_A;
@@ -208,8 +194,7 @@ StepReport<R> plain_step(const System<R>& system, std::size_t pace, const Minute
   report.load_dump_A = L::select(blocked && s.charge_blocked < R(0.5), relay_before_A, zero);
   s.charge_blocked = L::select(blocked, one, zero);
   report.charge_blocked = s.charge_blocked;
-  const R held_back_A = sources ? detail::held_back<R>(bus, bus_V, needed_A) : zero;
-  check_start<R>(bus, t, {bus_V * bank_A, held_back_A}, inverter_on, loads_on, report);
+  check_start<R>(bus, t, {bus_V, bank_A, needed_A}, inverter_on, loads_on, report);
 
   report.bank = bank::advance<R>(p, t, s.bank, bank_A, R(minute.surroundings_C), report.heater_W);
   const R available = s.bank.charge - (one - p.tank_share) * s.bank.imbalance;
