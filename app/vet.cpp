@@ -6,6 +6,7 @@
 
 #include "files/claim_evidence.h"
 #include "files/sheet.h"
+#include "files/suggest.h"
 #include "files/text_file.h"
 
 namespace voltwright::app {
@@ -44,6 +45,17 @@ std::vector<std::string> cautions_of() {
       "A planning aid. Local codes, the makers' instructions and a licensed person decide."};
 }
 
+base::Problem no_sheet_called(const std::string& name, const std::vector<std::string>& names) {
+  base::Problem problem;
+  problem.field = "--only";
+  problem.what = "No sheet has this name.";
+  problem.given = name;
+  const std::string near = files::nearest_word(name, names);
+  problem.remedy =
+      near.empty() ? "The first is \"" + names.front() + "\"." : "Did you mean \"" + near + "\"?";
+  return problem;
+}
+
 }  // namespace
 
 base::Result<VetResponse> vet(const VetRequest& request) {
@@ -60,13 +72,17 @@ base::Result<VetResponse> vet(const VetRequest& request) {
   response.sheet_mark = sheets.value().mark;
   response.warnings = std::move(sheets.value().warnings);
   response.cautions = cautions_of();
+  std::vector<std::string> names;
   for (claims::Sheet& sheet : sheets.value().sheets) {
+    names.push_back(sheet.name);
+    if (!request.only.empty() && sheet.name != request.only) continue;
     VettedSheet vetted;
     vetted.findings = claims::vet(sheet, evidence.value());
     vetted.summary = summary_of(vetted.findings);
     vetted.sheet = std::move(sheet);
     response.sheets.push_back(std::move(vetted));
   }
+  if (response.sheets.empty() && !names.empty()) return no_sheet_called(request.only, names);
   return response;
 }
 

@@ -10,6 +10,7 @@ namespace voltwright::app {
 
 struct VetRequest {
   std::string path;  // of a TOML sheet, or of a CSV table of several
+  std::string only;  // name of the one sheet of a table to judge; empty: all
 };
 
 struct VettedSheet {
@@ -34,5 +35,14 @@ std::string to_json(const VetResponse& response);
 
 /// One finding a row. Format: docs/formats/answer.md.
 std::string findings_csv(const VetResponse& response);
+
+/// Every claim with its picture, verdict, working and source as one self-contained HTML page.
+std::string vet_html(const VetResponse& response);
+
+/// The claims of one sheet as a picture for a slide, 16 to 9; a problem if there are several sheets.
+base::Result<std::string> vet_svg(const VetResponse& response);
+
+/// The same picture as PNG of 1920 by 1080 dots.
+base::Result<std::string> vet_png(const VetResponse& response);
 
 }  // namespace voltwright::app

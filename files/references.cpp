@@ -79,7 +79,51 @@ std::string line_of(std::string_view entry) {
   return line;
 }
 
+bool in_a_key(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_';
+}
+
+/// The keys of a text behind "bib:" or in brackets, appended where they are new.
+void add_keys(std::string_view text, std::vector<std::string_view>& keys) {
+  constexpr std::string_view kMark = "bib:";
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    const bool bracket = text[at] == '[';
+    if (!bracket && !text.substr(at).starts_with(kMark)) continue;
+    const std::size_t from = at + (bracket ? 1 : kMark.size());
+    std::size_t end = from;
+    while (end < text.size() && in_a_key(text[end])) ++end;
+    const std::string_view key = text.substr(from, end - from);
+    if (key.empty() || (bracket && (end == text.size() || text[end] != ']'))) continue;
+    if (std::find(keys.begin(), keys.end(), key) == keys.end()) keys.push_back(key);
+  }
+}
+
+std::vector<std::string> keyed_lines(const std::vector<std::string_view>& keys) {
+  std::vector<std::string> lines;
+  for (const std::string_view key : keys) {
+    for (const std::string& line : reference_lines(std::span(&key, 1)))
+      lines.push_back("[" + std::string(key) + "] " + line);
+  }
+  return lines;
+}
+
 }  // namespace
+
+std::vector<std::string> works_named_in(std::span<const std::string> texts) {
+  std::vector<std::string_view> keys;
+  for (const std::string& text : texts) add_keys(text, keys);
+  return keyed_lines(keys);
+}
+
+std::vector<std::string> works_named_by_records(std::span<const std::string> records) {
+  std::vector<std::string_view> keys;
+  for (const std::string& record : records) {
+    for (const EmbeddedFile& file : embedded_catalogue()) {
+      if (file.name == record) add_keys(file.bytes, keys);
+    }
+  }
+  return keyed_lines(keys);
+}
 
 std::vector<std::string> reference_lines(std::span<const std::string_view> keys) {
   std::vector<std::string> lines;
