@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "app/slide_png.h"
 #include "files/catalogue.h"
 #include "files/chart_catalogue.h"
 #include "files/report/chemistry_slide.h"
@@ -96,7 +95,5 @@ std::string chart_svg(const ChartResponse& response) {
   return files::report::chemistry_slide(response.chart, response.scores,
                                         response.weighed ? &response.weighting : nullptr);
 }
-
-base::Result<std::string> chart_png(const ChartResponse& response) { return slide_png(chart_svg(response)); }
 
 }  // namespace voltwright::app

@@ -50,7 +50,4 @@ std::string chart_html(const ChartResponse& response);
 /// The picture, 16 to 9.
 std::string chart_svg(const ChartResponse& response);
 
-/// The same picture as PNG of 1920 by 1080 dots.
-base::Result<std::string> chart_png(const ChartResponse& response);
-
 }  // namespace voltwright::app

@@ -47,7 +47,5 @@ std::string to_csv(const SwapResponse& response);
 std::string swap_html(const SwapResponse& response);
 /// The picture for a slide, 16 to 9.
 std::string swap_svg(const SwapResponse& response);
-/// The same picture as PNG of 1920 by 1080 dots.
-base::Result<std::string> swap_png(const SwapResponse& response);
 
 }  // namespace voltwright::app

@@ -1,4 +1,3 @@
-#include "app/slide_png.h"
 #include "app/swap.h"
 #include "app/version.h"
 #include "files/references.h"
@@ -45,7 +44,5 @@ std::string swap_html(const SwapResponse& response) {
 std::string swap_svg(const SwapResponse& response) {
   return files::report::equivalents_slide(input_of(response));
 }
-
-base::Result<std::string> swap_png(const SwapResponse& response) { return slide_png(swap_svg(response)); }
 
 }  // namespace voltwright::app

@@ -34,6 +34,13 @@ std::string summary_of(const claims::Findings& findings) {
   return text + ".";
 }
 
+std::string kind_words(const claims::Sheet& sheet, const files::Catalogue& catalogue) {
+  for (const cell::Chemistry& chemistry : catalogue.chemistries) {
+    if (chemistry.id == sheet.kind) return chemistry.plain_name;
+  }
+  return sheet.kind;
+}
+
 std::vector<std::string> cautions_of() {
   return {
       "A judgement of a sheet is no test. Only a capacity test with stated temperature, rate and end "
@@ -78,6 +85,7 @@ base::Result<VetResponse> vet(const VetRequest& request) {
     if (!request.only.empty() && sheet.name != request.only) continue;
     VettedSheet vetted;
     vetted.findings = claims::vet(sheet, evidence.value());
+    vetted.kind_words = kind_words(sheet, catalogue.value());
     vetted.summary = summary_of(vetted.findings);
     vetted.sheet = std::move(sheet);
     response.sheets.push_back(std::move(vetted));

@@ -15,6 +15,7 @@ struct VetRequest {
 
 struct VettedSheet {
   claims::Sheet sheet;
+  std::string kind_words;     // "iron-phosphate"; a family stays as the sheet names it
   claims::Findings findings;  // contradictions first
   std::string summary;        // one sentence
 };
@@ -41,8 +42,5 @@ std::string vet_html(const VetResponse& response);
 
 /// The claims of one sheet as a picture for a slide, 16 to 9; a problem if there are several sheets.
 base::Result<std::string> vet_svg(const VetResponse& response);
-
-/// The same picture as PNG of 1920 by 1080 dots.
-base::Result<std::string> vet_png(const VetResponse& response);
 
 }  // namespace voltwright::app

@@ -1,4 +1,3 @@
-#include "app/slide_png.h"
 #include "app/version.h"
 #include "app/vet.h"
 #include "files/references.h"
@@ -11,7 +10,7 @@ std::string vet_html(const VetResponse& response) {
   files::report::ClaimsInput input;
   std::vector<std::string> origins;
   for (const VettedSheet& vetted : response.sheets) {
-    input.sheets.push_back({vetted.sheet.name, vetted.sheet.kind, vetted.summary, &vetted.findings});
+    input.sheets.push_back({vetted.sheet.name, vetted.kind_words, vetted.summary, &vetted.findings});
     for (const claims::Finding& f : vetted.findings) origins.push_back(f.source);
   }
   input.cautions = response.cautions;
@@ -33,12 +32,6 @@ base::Result<std::string> vet_svg(const VetResponse& response) {
   }
   const VettedSheet& vetted = response.sheets.front();
   return files::report::claims_slide(vetted.sheet.name, vetted.summary, vetted.findings);
-}
-
-base::Result<std::string> vet_png(const VetResponse& response) {
-  const auto svg = vet_svg(response);
-  if (!svg) return svg.problems();
-  return slide_png(svg.value());
 }
 
 }  // namespace voltwright::app

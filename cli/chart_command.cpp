@@ -29,9 +29,8 @@ int run(const Options& options) {
   const app::ChartResponse& response = made.value();
   const int written = write_outputs(
       outputs, {[&] { return app::chart_csv(response); }, [&] { return app::chart_html(response); },
-                [&] { return base::Result<std::string>(app::chart_svg(response)); },
-                [&] { return app::chart_png(response); }});
-  if (written != kAnswered) return written;
+                [&] { return base::Result<std::string>(app::chart_svg(response)); }});
+  if (written == kBadInput) return written;
   bool shown = true;
   if (outputs.json) {
     shown = show(app::to_json(response));
@@ -40,7 +39,7 @@ int run(const Options& options) {
   } else if (wanting == 0) {
     shown = show(chart_text(response, terminal_width()));
   }
-  return shown ? kAnswered : kNotWritten;
+  return shown ? written : kNotWritten;
 }
 
 }  // namespace

@@ -2,7 +2,9 @@
 
 #include <CLI/CLI.hpp>
 #include <cstdio>
+#include <utility>
 
+#include "app/slide_png.h"
 #include "cli/commands.h"
 #include "cli/terminal.h"
 
@@ -29,28 +31,28 @@ bool too_many_on_stdout(int wanting) {
 }
 
 int write_outputs(const Outputs& outputs, const Makers& makers) {
-  struct Made {
-    const std::string* path;
-    const char* what;
-    std::string text;
-  };
-  std::vector<Made> all;
-  if (!outputs.csv.empty()) all.push_back({&outputs.csv, "Table", makers.csv()});
-  if (!outputs.html.empty()) all.push_back({&outputs.html, "Page", makers.html()});
-  const auto picture = [&](const std::string& path, const std::function<base::Result<std::string>()>& make) {
-    if (path.empty()) return true;
-    auto made = make();
-    if (made) {
-      all.push_back({&path, "Picture", std::move(made).value()});
-      return true;
+  std::string svg;
+  if (!outputs.svg.empty() || !outputs.png.empty()) {
+    auto made = makers.svg();
+    if (!made) {
+      show_problems(made.problems(), outputs.json);
+      return kBadInput;
     }
-    show_problems(made.problems(), outputs.json);
-    return false;
-  };
-  if (!picture(outputs.svg, makers.svg)) return kBadInput;
-  if (!picture(outputs.png, makers.png)) return kNotWritten;
+    svg = std::move(made).value();
+  }
   bool written = true;
-  for (const Made& one : all) written &= deliver(*one.path, one.text, one.what);
+  if (!outputs.csv.empty()) written &= deliver(outputs.csv, makers.csv(), "Table");
+  if (!outputs.html.empty()) written &= deliver(outputs.html, makers.html(), "Page");
+  if (!outputs.svg.empty()) written &= deliver(outputs.svg, svg, "Picture");
+  if (!outputs.png.empty()) {
+    const auto png = app::slide_png(svg);
+    if (png) {
+      written &= deliver(outputs.png, png.value(), "Picture");
+    } else {
+      show_problems(png.problems(), false);
+      written = false;
+    }
+  }
   return written ? kAnswered : kNotWritten;
 }
 

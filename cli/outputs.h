@@ -30,10 +30,11 @@ bool too_many_on_stdout(int wanting);
 /// What makes the texts; called only for those that are asked for.
 struct Makers {
   std::function<std::string()> csv, html;
-  std::function<base::Result<std::string>()> svg, png;
+  std::function<base::Result<std::string>()> svg;
 };
 
-/// Makes all that is asked for, then writes it; nothing is written if anything cannot be made. The exit code.
+/// Makes all that is asked for and writes it. Without a slide nothing is written; where only the library for
+/// PNG is missing, everything else is. The exit code.
 int write_outputs(const Outputs& outputs, const Makers& makers);
 
 }  // namespace voltwright::cli

@@ -113,11 +113,10 @@ int run(const Options& options) {
   const app::SwapResponse& answer = *response.value();
   const int written =
       write_outputs(outputs, {[&] { return app::to_csv(answer); }, [&] { return app::swap_html(answer); },
-                              [&] { return base::Result<std::string>(app::swap_svg(answer)); },
-                              [&] { return app::swap_png(answer); }});
-  if (written != kAnswered) return written;
-  if (outputs.json) return show(app::to_json(answer)) ? kAnswered : kNotWritten;
-  return on_stdout(outputs) > 0 || show(text_of(answer)) ? kAnswered : kNotWritten;
+                              [&] { return base::Result<std::string>(app::swap_svg(answer)); }});
+  if (written == kBadInput) return written;
+  if (outputs.json) return show(app::to_json(answer)) ? written : kNotWritten;
+  return on_stdout(outputs) > 0 || show(text_of(answer)) ? written : kNotWritten;
 }
 
 }  // namespace

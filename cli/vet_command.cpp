@@ -82,12 +82,12 @@ int run(const Options& options) {
   }
   const app::VetResponse& answer = response.value();
   if (!outputs.json) show_problems(answer.warnings, false);
-  const int written = write_outputs(
-      outputs, {[&] { return app::findings_csv(answer); }, [&] { return app::vet_html(answer); },
-                [&] { return app::vet_svg(answer); }, [&] { return app::vet_png(answer); }});
-  if (written != kAnswered) return written;
-  if (outputs.json) return show(app::to_json(answer)) ? kAnswered : kNotWritten;
-  return on_stdout(outputs) > 0 || show(text_of(answer, options.sources)) ? kAnswered : kNotWritten;
+  const int written =
+      write_outputs(outputs, {[&] { return app::findings_csv(answer); },
+                              [&] { return app::vet_html(answer); }, [&] { return app::vet_svg(answer); }});
+  if (written == kBadInput) return written;
+  if (outputs.json) return show(app::to_json(answer)) ? written : kNotWritten;
+  return on_stdout(outputs) > 0 || show(text_of(answer, options.sources)) ? written : kNotWritten;
 }
 
 }  // namespace

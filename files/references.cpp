@@ -1,6 +1,8 @@
 #include "files/references.h"
 
 #include <algorithm>
+#include <array>
+#include <utility>
 
 #include "files/embedded.h"
 
@@ -60,6 +62,23 @@ std::string_view entry_of(std::string_view all, std::string_view key) {
   return {};
 }
 
+/// The escapes of the bibliography as letters.
+std::string as_letters(std::string text) {
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 8> kLetters = {{{"\\\"a", "ä"},
+                                                                                      {"\\\"o", "ö"},
+                                                                                      {"\\\"u", "ü"},
+                                                                                      {"\\\"U", "Ü"},
+                                                                                      {"\\'o", "ó"},
+                                                                                      {"\\'e", "é"},
+                                                                                      {"\\_", "_"},
+                                                                                      {"\\&", "&"}}};
+  for (const auto& [escape, letter] : kLetters) {
+    for (std::size_t at = text.find(escape); at != std::string::npos; at = text.find(escape, at + 1))
+      text.replace(at, escape.size(), letter);
+  }
+  return text;
+}
+
 std::string line_of(std::string_view entry) {
   std::string authors = field_of(entry, "author");
   for (std::size_t at = authors.find(" and "); at != std::string::npos; at = authors.find(" and ")) {
@@ -76,7 +95,7 @@ std::string line_of(std::string_view entry) {
       break;
     }
   }
-  return line;
+  return as_letters(std::move(line));
 }
 
 bool in_a_key(char c) {

@@ -35,12 +35,21 @@ std::string answer(const ChemistryInput& input) {
   return out + escaped(" No kind is best in everything; weigh what this use needs.");
 }
 
+/// The figure that decided a place, in the units of the tables.
+std::string standing_words(const chart::Standing& s, chart::Matter matter) {
+  if (!s.in_words.empty()) return s.in_words;
+  if (matter == chart::Matter::kEfficiency) return advise::percent(s.value);
+  if (matter == chart::Matter::kStanding) return advise::percent(s.value) + " a month";
+  if (s.unit == "1/h") return figure(s.value) + "C";
+  return cited(figure(s.value, s.unit));
+}
+
 std::string score_cell(const chart::Score& score, chart::Matter matter) {
   const auto& place = score.place(matter);
   std::string inside = "<em class=\"pencil\">no figure</em>";
   if (place) {
     const chart::Standing& s = place->standing;
-    const std::string value = s.in_words.empty() ? figure(s.value, s.unit) : s.in_words;
+    const std::string value = standing_words(s, matter);
     inside = escaped(fmt::format("{} of {}", figure(place->place), place->among)) + "<small" +
              (s.soft ? " class=\"soft\"" : "") + ">" + escaped(value) + "</small>";
   }
@@ -82,11 +91,11 @@ std::string branches(const std::vector<Branch>& below, const chart::Chart& chart
   if (below.empty()) return {};
   std::string out = css_class.empty() ? "<ul>" : "<ul class=\"" + std::string(css_class) + "\">";
   for (const Branch& branch : below) {
-    out += "<li>" + escaped(branch.name);
+    out += "<li>" + escaped(cited(branch.name));
     for (const chart::Row& row : chart.rows) {
       if (row.kind->id == branch.chemistry) out += " <b>" + escaped(row.kind->short_name) + "</b>";
     }
-    if (!branch.note.empty()) out += " <small>" + escaped(branch.note) + "</small>";
+    if (!branch.note.empty()) out += " <small>" + escaped(cited(branch.note)) + "</small>";
     out += branches(branch.branches, chart, "") + "</li>";
   }
   return out + "</ul>";
@@ -116,9 +125,10 @@ std::vector<std::string> cautions() {
 std::string chemistry_page(const ChemistryInput& input) {
   const chart::Chart& chart = *input.chart;
   NumberedSources sources;
-  std::string body = page_head("Chemistries", "What kinds are there, and how do they compare?",
+  std::string body = "<div class=\"slide-head\">" +
+                     page_head("Chemistries", "What kinds are there, and how do they compare?",
                                fmt::format("as of {}", chart.year));
-  body += "<p class=\"say\">" + answer(input) + "</p>\n";
+  body += "<p class=\"say\">" + answer(input) + "</p></div>\n";
   body += "<section class=\"wide slide\"><div class=\"main\"><h2>Side by side</h2>" +
           slide_figure(chemistry_slide(chart, *input.scores, input.weighed ? input.weighting : nullptr),
                        "The same picture as the slide. On a narrow screen it moves sideways.") +

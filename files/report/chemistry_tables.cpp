@@ -122,12 +122,13 @@ std::string chemistry_safety(const chart::Chart& chart, NumberedSources& sources
     }
     const Fact* onset = row.figure(Quantity::kOnset, Level::kCell);
     rows += tagged("Severity", escaped(chart::name_of(said.runaway)) + " " + sources.mark(said.from));
-    rows +=
-        tagged("Onset in a test", onset != nullptr ? fact_markup(*onset, sources)
-                                                   : (said.stated.empty() ? none() : escaped(said.stated)));
-    rows += tagged("Gas", escaped(said.gas)) + tagged("What it looks like", escaped(said.failure)) + "</tr>";
-    if (std::find(notes.begin(), notes.end(), said.note) == notes.end() && !said.note.empty())
-      notes.push_back(said.note);
+    rows += tagged("Onset in a test", onset != nullptr
+                                          ? fact_markup(*onset, sources)
+                                          : (said.stated.empty() ? none() : escaped(cited(said.stated))));
+    rows += tagged("Gas", escaped(cited(said.gas))) +
+            tagged("What it looks like", escaped(cited(said.failure))) + "</tr>";
+    if (std::find(notes.begin(), notes.end(), cited(said.note)) == notes.end() && !said.note.empty())
+      notes.push_back(cited(said.note));
   }
   return section(
       "When it fails",
@@ -155,9 +156,9 @@ std::string chemistry_changes(const chart::Chart& chart, NumberedSources& source
       last = change.kind;
       continue;
     }
-    rows += "<tr><td>" + kind_markup(*change.kind) + "</td>" + tagged("Figure", escaped(name)) +
-            tagged("As of " + std::to_string(*chart.since), fact_markup(*change.before, sources)) +
-            tagged("As of " + std::to_string(chart.year), fact_markup(change.now, sources)) + "</tr>";
+    rows += "<tr><td>" + kind_markup(*change.kind) + "</td>" + tagged("Figure", escaped(name));
+    rows += tagged("As of " + std::to_string(*chart.since), fact_markup(*change.before, sources));
+    rows += tagged("As of " + std::to_string(chart.year), fact_markup(change.now, sources)) + "</tr>";
   }
   std::string body = rows.empty()
                          ? "<p>No figure of the years between is known.</p>"

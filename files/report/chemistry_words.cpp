@@ -1,7 +1,5 @@
 #include "files/report/chemistry_words.h"
 
-#include <cctype>
-
 #include "engine/advise/wording.h"
 #include "files/report/chemistry_marks.h"
 #include "files/report/markup.h"
@@ -53,9 +51,9 @@ std::string fact_markup(const Fact& fact, NumberedSources& sources) {
     if (fact.end_of_life_share > 0.0) below += ", to " + advise::percent(fact.end_of_life_share);
     below += "; ";
   }
-  if (!fact.conditions.empty()) below += fact.conditions + "; ";
+  if (!fact.conditions.empty()) below += cited(fact.conditions) + "; ";
   below += std::to_string(fact.year);
-  return out + "<small>" + escaped(below) + sources.mark(cited(fact.from)) + "</small>";
+  return out + "<small>" + escaped(below) + sources.mark(fact.from) + "</small>";
 }
 
 std::string kind_markup(const chart::Kind& kind) {
@@ -70,19 +68,6 @@ std::string quantity_words(const Fact& fact) {
   const bool apart = fact.quantity == Quantity::kEnergyPerMass ||
                      fact.quantity == Quantity::kEnergyPerVolume || fact.quantity == Quantity::kPrice;
   return apart ? words + " of the " + std::string(chart::name_of(fact.level)) : words;
-}
-
-std::string cited(const std::string& text) {
-  constexpr std::string_view kMark = "bib:";
-  std::string out = text;
-  for (std::size_t at = out.find(kMark); at != std::string::npos; at = out.find(kMark, at + 1)) {
-    std::size_t end = at + kMark.size();
-    while (end < out.size() && (std::isalnum(static_cast<unsigned char>(out[end])) != 0 || out[end] == '_'))
-      ++end;
-    out.insert(end, "]");
-    out.replace(at, kMark.size(), "[");
-  }
-  return out;
 }
 
 }  // namespace voltwright::files::report

@@ -16,7 +16,4 @@ std::string kind_markup(const chart::Kind& kind);
 /// "energy per mass of the cell": the level where figures of cells and batteries stand apart.
 std::string quantity_words(const chart::Fact& fact);
 
-/// "bib:key, table 1" as the page cites: "[key], table 1".
-std::string cited(const std::string& text);
-
 }  // namespace voltwright::files::report

@@ -66,7 +66,7 @@ std::string with_unit(double value, const std::string& unit) {
 }
 
 std::string range_words(const Finding& f) {
-  std::string words = "held against";
+  std::string words = "expected";
   if (of_family(f, kUsual)) words = "others state";
   if (of_family(f, kPossible)) words = "possible:";
   if (f.id == "misleading.cell_for_battery") words = "bare cells:";

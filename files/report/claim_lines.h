@@ -28,7 +28,8 @@ std::vector<ClaimLine> claim_lines(const claims::Findings& findings);
 /// "0.5C", "120 Wh/kg", "1.3": a C-rate is written without a space.
 std::string with_unit(double value, const std::string& unit);
 
-/// "possible: at most 145 Wh/kg", "others state 77 to 145 Wh/kg"; empty without a range.
+/// "possible: at most 145 Wh/kg", "others state 77 to 145 Wh/kg", "expected 1,178 to 1,382 Wh"; empty without
+/// a range.
 std::string range_words(const claims::Finding& finding);
 
 /// "worked out: 1,280 Wh" where that is another number than the claim names; else empty.

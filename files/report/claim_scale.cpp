@@ -58,6 +58,20 @@ std::pair<double, double> domain_of(const ClaimLine& line) {
   return {from, to};
 }
 
+/// As many round ticks as their labels leave room for; `width` in type of size 1.
+std::vector<double> fitting_ticks(double from, double to, double width) {
+  constexpr double kLetter = 7.0;
+  constexpr double kGap = 12.0;
+  for (const int wanted : {6, 5, 4, 3}) {
+    std::vector<double> ticks = round_ticks(from, to, wanted);
+    double needed = 0.0;
+    for (const double tick : ticks)
+      needed += kLetter * static_cast<double>(units::figure(tick).size()) + kGap;
+    if (needed <= width) return ticks;
+  }
+  return round_ticks(from, to, 2);
+}
+
 void draw_flag(Drawing& d, double x, double y, double k, std::string_view css_class) {
   const double top = y - 22.0 * k;
   d.path(fmt::format("M{} {}V{}", px(x), px(y + 4.0 * k), px(top)), "flag " + std::string(css_class));
@@ -88,7 +102,7 @@ void draw_claim(Drawing& d, const ClaimLine& line, const ScalePlace& place) {
   const double right = scale.clamped(band.most.value_or(to));
   d.box(left, place.y - 9.0 * k, right - left, 9.0 * k, "band");
   d.line(place.x, place.y, place.x + place.width, place.y, "axis");
-  for (const double tick : round_ticks(from, to, place.ticks)) {
+  for (const double tick : fitting_ticks(from, to, place.width / k)) {
     d.line(scale(tick), place.y, scale(tick), place.y + 4.0 * k, "axis");
     d.text(scale(tick), place.y + 16.0 * k, units::figure(tick), "middle", "tick second");
   }
@@ -117,7 +131,7 @@ std::string claim_picture(const ClaimLine& line) {
   constexpr double kWidth = 290.0;
   constexpr double kHeight = 44.0;
   Drawing d(kWidth, kHeight, "scale", claim_summary(line));
-  draw_claim(d, line, {12.0, 25.0, 222.0, 1.0, 3});
+  draw_claim(d, line, {12.0, 25.0, 208.0, 1.0});
   return d.finish();
 }
 

@@ -10,7 +10,6 @@ struct ScalePlace {
   double x = 0.0, y = 0.0;  // left end of the axis
   double width = 0.0;       // of the axis; the unit stands to its right
   double size = 1.0;        // 1 = type of 11 and a band 9 high
-  int ticks = 4;
 };
 
 /// Draws the scale of a line that has one; the same strokes on page and slide.

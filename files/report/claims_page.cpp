@@ -94,7 +94,10 @@ std::string sheet_part(const ClaimsSheet& sheet, bool first, NumberedSources& so
   out += page_head("Claims", sheet.name, "sold as " + sheet.kind);
   out += "<p class=\"say\"><b>" + escaped(sheet.summary) + "</b>" + escaped(ask_first(lines)) + "</p>\n";
   if (first) out += signs_key();
-  return out + lines_section(lines, true, sources) + lines_section(lines, false, sources);
+  // One after the other: the sources are numbered as they are met.
+  out += lines_section(lines, true, sources);
+  out += lines_section(lines, false, sources);
+  return out;
 }
 
 }  // namespace

@@ -20,10 +20,10 @@ constexpr double kLeft = 40.0;
 constexpr double kRight = kSlideWidth - 40.0;
 constexpr double kRowsFrom = 172.0;
 constexpr double kRowsTo = 838.0;
-constexpr double kClaim = 250.0;
-constexpr double kScale = 600.0;
+constexpr double kClaim = 292.0;
+constexpr double kScale = 624.0;
 constexpr double kScaleWidth = 250.0;
-constexpr double kSay = 972.0;
+constexpr double kSay = 984.0;
 constexpr double kLine = 25.0;  // from one line of words to the next
 constexpr double kPad = 16.0;
 constexpr std::size_t kMany = 99;
@@ -38,13 +38,13 @@ Row row_of(const ClaimLine& line) {
   const Finding& f = *line.finding;
   Row row;
   row.line = line;
-  const double claim_width = (line.has_scale() ? kScale : kSay) - kClaim - 30.0;
+  const double claim_width = (line.has_scale() ? kScale : kSay) - kClaim - 22.0;
   row.claim = broken_lines(f.claim, letters_in(claim_width, 22.0), 2);
   std::vector<std::string> notes = {worked_out_words(f), range_words(f)};
   if (line.beside != nullptr) notes.push_back(range_words(*line.beside));
   for (const std::string& note : notes) {
     if (note.empty()) continue;
-    for (std::string& part : broken_lines(note, letters_in(claim_width, 17.0), 2))
+    for (std::string& part : broken_lines(note, letters_in(claim_width, 16.0), 2))
       row.notes.push_back(std::move(part));
   }
   row.say = broken_lines(f.say, letters_in(kRight - kSay, 20.0), kMany);
@@ -74,7 +74,7 @@ void draw(Drawing& d, const Row& row, double top) {
     d.text(kClaim, y, text, "start", "plain");
     y += 21.0;
   }
-  draw_claim(d, row.line, {kScale, top + 42.0, kScaleWidth, 1.45, 3});
+  draw_claim(d, row.line, {kScale, top + 42.0, kScaleWidth, 1.45});
   y = top + 27.0;
   for (const std::string& text : row.say) {
     d.text(kSay, y, text, "start", "say");
@@ -104,7 +104,7 @@ std::string claims_slide(const std::string& name, const std::string& summary,
   d.text(kLeft, 102.0, summary, "start", "say");
   d.text(kLeft, 150.0, "Verdict", "start", "tick");
   d.text(kClaim, 150.0, "Claim", "start", "tick");
-  d.text(kScale, 150.0, "Flag: claim. Band: usual. Wall: limit.", "start", "tick");
+  d.text(kScale, 150.0, "Flag: claim. Band: usual. Red: limit.", "start", "tick");
   d.text(kSay, 150.0, "What to say", "start", "tick");
   d.line(kLeft, kRowsFrom - 10.0, kRight, kRowsFrom - 10.0, "strong-rule");
   double top = kRowsFrom - 6.0;

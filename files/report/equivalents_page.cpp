@@ -57,11 +57,12 @@ std::string fair_row(const EquivalentRow& row, bool now, advise::Measure measure
   out += cell("Runs", c.run.hours, "h", "");
   out += cell("Mass", c.figures.mass_kg.typical, "kg", spread(c.figures.mass_kg));
   out += cell("Room", c.figures.volume_L.typical, "L", spread(c.figures.volume_L));
+  std::string price = cell("Price", c.figures.price.typical, battery.price_currency, spread(c.figures.price),
+                           battery.price_is_assumption);
   const std::string year =
       std::to_string(battery.price_year) + (battery.price_is_assumption ? ", assumed" : "");
-  const std::string prices = spread(c.figures.price);
-  out += cell("Price", c.figures.price.typical, battery.price_currency,
-              prices.empty() ? year : prices + " (" + year + ")", battery.price_is_assumption);
+  price.insert(price.rfind("</td>"), small(year));
+  out += price;
   out += cell("Over its life", c.life_Wh.typical * kPerKilo, "kWh", spread(c.life_Wh, kPerKilo));
   out += cell("Current", c.figures.continuous_A, "A", "peak " + figure(c.figures.peak_A, "A"));
   return out + "</tr>";
@@ -222,7 +223,7 @@ std::string equivalents_page(const EquivalentsInput& input) {
   body += leftovers(input);
   if (!input.works.empty())
     body += section("Sources", "Works that the records of these batteries and chemistries name.",
-                    list_of(input.works, "plain"));
+                    fold(fmt::format("{} works", input.works.size()), works_list(input.works)));
   body += block_of({{"Fitted now", input.incumbent.name},
                     {"Sheet", "Swap"},
                     {"Equal by", std::string(advise::name_of(input.question->measure))},

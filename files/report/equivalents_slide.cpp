@@ -24,7 +24,7 @@ constexpr double kRowsTo = 826.0;
 constexpr double kTallestRow = 112.0;
 constexpr double kFirstColumn = 400.0;
 constexpr double kPitch = 294.0;
-constexpr double kBar = 130.0;
+constexpr double kBar = 134.0;
 constexpr std::size_t kMostRows = 8;  // besides the incumbent
 constexpr double kPerKilo = 1e-3;
 
@@ -68,9 +68,9 @@ void draw_cell(Drawing& d, const Column& column, double x, double greatest, cons
   const double length = greatest > 0.0 ? kBar * std::clamp(r.typical / greatest, 0.0, 1.0) : 0.0;
   d.box(x, y - 0.5 * kThick, length, kThick, now ? "bar-now" : "bar");
   const bool spread = r.min != r.max;
-  d.text(x + length + 12.0, y + (spread ? 3.0 : 10.0), figure(typical), "start", "big");
+  d.text(x + kBar + 14.0, y + (spread ? 3.0 : 10.0), figure(typical), "start", "big");
   if (!spread) return;
-  d.text(x + length + 12.0, y + 23.0, figure(r.min * column.scale) + " to " + figure(r.max * column.scale),
+  d.text(x + kBar + 14.0, y + 23.0, figure(r.min * column.scale) + " to " + figure(r.max * column.scale),
          "start", "plain");
 }
 
@@ -82,7 +82,7 @@ void draw_row(Drawing& d, const EquivalentRow& row, bool now, const Place& place
   const double room = kFirstColumn - kLeft - 52.0;
   d.text(kLeft + 36.0, place.middle() - 1.0, broken_lines(row.name, letters_in(room, 22.0), 1).front(),
          "start", "name");
-  const std::string below = (now ? "fitted now, " : "") + c.bank.chemistry->plain_name;
+  const std::string below = now ? "fitted now" : c.bank.chemistry->plain_name;
   d.text(kLeft + 36.0, place.middle() + 21.0, broken_lines(below, letters_in(room, 16.0), 1).front(), "start",
          "plain");
   for (std::size_t i = 0; i < columns.size(); ++i)

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 
 #include "files/report/markup.h"
 #include "files/report/parts.h"
@@ -59,11 +60,34 @@ std::string caution_section(const std::vector<std::string>& cautions) {
   return section("Cautions", "", "<div class=\"cautions\">" + out + "</div>");
 }
 
+std::string cited(const std::string& text) {
+  constexpr std::string_view kMark = "bib:";
+  std::string out = text;
+  for (std::size_t at = out.find(kMark); at != std::string::npos; at = out.find(kMark, at + 1)) {
+    std::size_t end = at + kMark.size();
+    while (end < out.size() && (std::isalnum(static_cast<unsigned char>(out[end])) != 0 || out[end] == '_'))
+      ++end;
+    out.insert(end, "]");
+    out.replace(at, kMark.size(), "[");
+  }
+  constexpr std::string_view kDegrees = "degC";
+  for (std::size_t at = out.find(kDegrees); at != std::string::npos; at = out.find(kDegrees, at))
+    out.replace(at, kDegrees.size(), "°C");
+  return out;
+}
+
+std::string works_list(const std::vector<std::string>& works) {
+  std::vector<std::string> lines;
+  for (const std::string& work : works) lines.push_back(cited(work));
+  return list_of(lines, "works two");
+}
+
 std::string NumberedSources::mark(const std::string& source) {
   if (source.empty()) return {};
-  const auto found = std::find(sources_.begin(), sources_.end(), source);
+  const std::string text = cited(source);
+  const auto found = std::find(sources_.begin(), sources_.end(), text);
   const auto at = static_cast<std::size_t>(found - sources_.begin());
-  if (found == sources_.end()) sources_.push_back(source);
+  if (found == sources_.end()) sources_.push_back(text);
   return fmt::format(R"(<a class="src" href="#source{0}" aria-label="source {0}">[{0}]</a>)", at + 1);
 }
 
@@ -74,7 +98,7 @@ std::string NumberedSources::section(const std::vector<std::string>& works) cons
     body += fmt::format(R"(<li id="source{}">{}</li>)", i + 1, escaped(sources_[i]));
   body += "</ol>";
   if (sources_.empty()) body.clear();
-  if (!works.empty()) body += "<h3>Works named in brackets</h3>" + list_of(works, "plain");
+  if (!works.empty()) body += "<h3>Works named in brackets</h3>" + works_list(works);
   return report::section("Sources", "Numbers beside the figures lead here.", body);
 }
 

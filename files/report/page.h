@@ -27,6 +27,12 @@ std::string block_of(const std::vector<BlockField>& fields);
 /// Cautions, each a sentence that becomes its title and whatever follows it.
 std::string caution_section(const std::vector<std::string>& cautions);
 
+/// As a page cites and writes: "bib:key, 25 degC" becomes "[key], 25 °C".
+std::string cited(const std::string& text);
+
+/// Formatted references in two columns where there is room.
+std::string works_list(const std::vector<std::string>& works);
+
 /// Figures of a table name their source by number; the list follows at the end.
 class NumberedSources {
  public:

@@ -19,7 +19,8 @@ table.fair td.r{white-space:nowrap}table.fair td:first-child{min-width:150px}
 svg.kind{display:inline-block;width:20px;height:20px;margin-right:6px;vertical-align:-5px}
 svg.kind .mark{fill:var(--sheet);stroke:var(--ink);stroke-width:2;stroke-linejoin:round}
 table.claims td:nth-child(1){width:19%}table.claims td:nth-child(2){width:300px}table.claims td:nth-child(3){width:124px}
-table.changes td:nth-child(1){width:92px}table.changes td:nth-child(2){width:120px}
+table.changes td:nth-child(1){width:92px}table.asked td:nth-child(1){width:30%}table.asked td:nth-child(2){width:124px}
+details+details{border-top:0;margin-top:0}table.changes td:nth-child(2){width:120px}
 svg.scale{width:290px}svg.scale text{font-size:11px}
 .forbidden{stroke:var(--madder);stroke-width:1}
 .flag{fill:none;stroke:var(--ink);stroke-width:2}.flag.full{fill:var(--ink)}
@@ -32,12 +33,12 @@ ul.tree,ul.tree ul{padding-left:0;line-height:1.35}ul.tree ul{padding-left:18px;
 ul.tree li{border:0;padding:2px 0}ul.tree small{color:var(--ink2);font-size:12px}ul.tree b{font-weight:600}
 table.figures{font-size:13px}table.figures td:first-child{white-space:nowrap;font-weight:500}
 table.figures small{display:block;color:var(--ink2);font-size:12px}
-table.figures .soft{font-style:italic}
-.two{columns:2;column-gap:36px}.two>li{break-inside:avoid}
+table.figures .soft{font-style:italic}table.places td:nth-child(2){white-space:nowrap}
+ul.works{font-size:12px;line-height:1.4}.two,ul.tree{columns:2;column-gap:36px}.two>li{break-inside:avoid}
 @media screen and (max-width:760px){
 .sheet.broad{max-width:none}
 figure.slide .pan{overflow-x:auto;border:1px solid var(--rule)}figure.slide svg{width:1180px;border:0}
-.two{columns:1}
+.two,ul.tree{columns:1}
 table.fair,table.fair tbody,table.claims,table.claims tbody,table.changes,table.changes tbody,table.figures,
 table.figures tbody{display:block}
 table.fair thead,table.claims thead,table.changes thead,table.figures thead{display:none}
@@ -56,13 +57,13 @@ table.changes td:nth-child(-n+2){display:inline-block;margin-right:12px}
 svg.scale{width:100%;max-width:340px}}
 @media print{
 @page slide{size:A4 landscape;margin:14mm}
-section.slide{page:slide;break-inside:avoid;padding-top:0}figure.slide{break-inside:avoid}
-figure.slide svg{max-height:150mm;border:0}
-h3{font-size:9.5pt;break-after:avoid}ol.sources{font-size:8pt}a{color:var(--ink);text-decoration:none}a.src{font-size:7.5pt}
-table.figures{font-size:8pt}table.figures small{font-size:7.5pt}svg.scale{width:190pt}svg.scale text{font-size:11px}
-table.claims td:nth-child(2){width:200pt}table.claims td:nth-child(3){width:86pt}
-table.changes td:nth-child(1){width:62pt}table.changes td:nth-child(2){width:74pt}
-ol.sources li,ul.tree>li{break-inside:avoid}ul.tree small{font-size:7.5pt}
+.slide-head,section.slide{page:slide}section.slide{break-inside:avoid;padding-top:0}figure.slide{break-inside:avoid}
+figure.slide svg{max-height:150mm;border:0}.slide-head+section.slide svg{max-height:122mm}figure.slide figcaption{display:none}
+.sub,.say{break-inside:avoid}h3{font-size:9.5pt;break-after:avoid}ol.sources{font-size:8pt}a{color:var(--ink);text-decoration:none}a.src{font-size:7.5pt}
+table.figures{font-size:8pt}table.figures small{font-size:7.5pt}svg.scale{width:175pt}svg.scale text{font-size:13px}ul.works{font-size:7.5pt}
+table.claims td:nth-child(2){width:178pt;padding-right:3pt}table.claims td:nth-child(3){width:82pt}
+table.changes td:nth-child(1){width:62pt}table.asked td:nth-child(1){width:30%}table.changes td:nth-child(2){width:74pt}
+ol.sources li,ul.tree ul ul ul li{break-inside:avoid}ul.tree small{font-size:7.5pt}
 tr.now td{background:none}}
 )css";
 
