@@ -6,6 +6,7 @@
 
 #include "files/claim_evidence.h"
 #include "files/sheet.h"
+#include "files/suggest.h"
 #include "files/text_file.h"
 
 namespace voltwright::app {
@@ -31,6 +32,13 @@ std::string summary_of(const claims::Findings& findings) {
     text += ", " + std::to_string(counts[i]) + " " + (counts[i] == 1 ? kWords[i].one : kWords[i].many);
   }
   return text + ".";
+}
+
+std::string kind_words(const claims::Sheet& sheet, const files::Catalogue& catalogue) {
+  for (const cell::Chemistry& chemistry : catalogue.chemistries) {
+    if (chemistry.id == sheet.kind) return chemistry.plain_name;
+  }
+  return sheet.kind;
 }
 
 std::vector<std::string> cautions_of() {
@@ -60,6 +68,17 @@ base::Result<files::ReadSheets> sheets_of(const VetRequest& request, const files
   return files::read_sheets(text.value(), request.path, catalogue);
 }
 
+base::Problem no_sheet_called(const std::string& name, const std::vector<std::string>& names) {
+  base::Problem problem;
+  problem.field = "--only";
+  problem.what = "No sheet has this name.";
+  problem.given = name;
+  const std::string near = files::nearest_word(name, names);
+  problem.remedy =
+      near.empty() ? "The first is \"" + names.front() + "\"." : "Did you mean \"" + near + "\"?";
+  return problem;
+}
+
 }  // namespace
 
 base::Result<VetResponse> vet(const VetRequest& request) {
@@ -74,13 +93,18 @@ base::Result<VetResponse> vet(const VetRequest& request) {
   response.sheet_mark = sheets.value().mark;
   response.warnings = std::move(sheets.value().warnings);
   response.cautions = cautions_of();
+  std::vector<std::string> names;
   for (claims::Sheet& sheet : sheets.value().sheets) {
+    names.push_back(sheet.name);
+    if (!request.only.empty() && sheet.name != request.only) continue;
     VettedSheet vetted;
     vetted.findings = claims::vet(sheet, evidence.value());
+    vetted.kind_words = kind_words(sheet, catalogue.value());
     vetted.summary = summary_of(vetted.findings);
     vetted.sheet = std::move(sheet);
     response.sheets.push_back(std::move(vetted));
   }
+  if (response.sheets.empty() && !names.empty()) return no_sheet_called(request.only, names);
   return response;
 }
 
