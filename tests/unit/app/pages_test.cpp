@@ -55,7 +55,7 @@ class SheetFile {
 };
 
 VetResponse vetted(const std::string& path, const std::string& only = "") {
-  return value_of(vet({path, only}));
+  return value_of(vet({.path = path, .claims = {}, .only = only}));
 }
 
 void expect_whole(const std::string& html) {
@@ -179,7 +179,7 @@ TEST(VetPage, ASlideShowsOneSheetOfSeveral) {
   ASSERT_FALSE(refused);
   EXPECT_NE(base::to_text(refused.problems().front()).find("--only"), std::string::npos);
   EXPECT_TRUE(vet_svg(vetted(file.path(), "Second")));
-  const auto unknown = vet({file.path(), "Secind"});
+  const auto unknown = vet({.path = file.path(), .claims = {}, .only = "Secind"});
   ASSERT_FALSE(unknown);
   EXPECT_NE(base::to_text(unknown.problems().front()).find("\"Second\""), std::string::npos);
 }

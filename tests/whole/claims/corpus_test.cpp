@@ -45,7 +45,7 @@ std::vector<Fault> faults() {
 }
 
 claims::Findings vetted(const std::string& file) {
-  const auto response = app::vet({(kFolder / file).string()});
+  const auto response = app::vet({.path = (kFolder / file).string(), .claims = {}, .only = {}});
   if (!response) {
     for (const base::Problem& problem : response.problems()) ADD_FAILURE() << base::to_text(problem);
     return {};
@@ -114,7 +114,8 @@ TEST(ClaimsCorpus, EveryFindingSaysWhyAndWhat) {
 }
 
 TEST(ClaimsCorpus, TheExampleIsFoundOut) {
-  const auto response = app::vet({std::string(VW_SOURCE_DIR) + "/examples/wagon-battery/sheet.toml"});
+  const auto response = app::vet(
+      {.path = std::string(VW_SOURCE_DIR) + "/examples/wagon-battery/sheet.toml", .claims = {}, .only = {}});
   ASSERT_TRUE(response.ok());
   EXPECT_TRUE(claims::is_doubted(response.value().sheets.front().findings));
 }
