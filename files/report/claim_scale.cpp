@@ -113,7 +113,7 @@ void draw_claim(Drawing& d, const ClaimLine& line, const ScalePlace& place) {
   if (walls.most) draw_wall(d, scale.clamped(*walls.most), place.y, k, 1.0);
   const std::optional<double> worked = line.finding->claimed ? line.finding->number : std::nullopt;
   if (worked) d.dot(scale.clamped(*worked), place.y, 3.6 * k, "worked");
-  draw_flag(d, scale.clamped(*line.flag()), place.y, k, class_of(line.finding->severity));
+  draw_flag(d, scale.clamped(line.flag().value_or(from)), place.y, k, class_of(line.finding->severity));
 }
 
 std::string claim_summary(const ClaimLine& line) {
