@@ -9,9 +9,9 @@
 namespace voltwright::app {
 
 struct VetRequest {
-  std::string path;                 // of a TOML sheet, or of a CSV table of several; empty: see claims
-  std::vector<std::string> claims;  // claims said one by one, "capacity=100 Ah", in place of a sheet
-  std::string only;                 // name of the one sheet of a table to judge; empty: all
+  std::string path{};                 // of a TOML sheet, or of a CSV table of several; empty: see claims
+  std::vector<std::string> claims{};  // claims said one by one, "capacity=100 Ah", in place of a sheet
+  std::string only{};                 // name of the one sheet of a table to judge; empty: all
 };
 
 struct VettedSheet {

@@ -50,8 +50,8 @@ std::string score_cell(const chart::Score& score, chart::Matter matter) {
   if (place) {
     const chart::Standing& s = place->standing;
     const std::string value = standing_words(s, matter);
-    inside = escaped(fmt::format("{} of {}", figure(place->place), place->among)) + "<small" +
-             (s.soft ? " class=\"soft\"" : "") + ">" + escaped(value) + "</small>";
+    inside = "<span class=\"place\">" + escaped(fmt::format("{} of {}", figure(place->place), place->among)) +
+             "</span>" + "<small" + (s.soft ? " class=\"soft\"" : "") + ">" + escaped(value) + "</small>";
   }
   return "<td data-l=\"" + escaped(chart::name_of(matter)) + "\">" + inside + "</td>";
 }
@@ -77,7 +77,7 @@ std::string scores(const ChemistryInput& input) {
     rows += "</tr>";
   }
   return section(
-      "Places, " + input.weighting->name,
+      "Places: " + input.weighting->name,
       "In each matter the place among those with a figure, and the figure that decided it. Points run "
       "from 1 for the first place to 0 for the last, weighed; a missing figure counts 0 in the lower and "
       "1 in the upper end. Weights: " +

@@ -111,7 +111,10 @@ std::string chemistry_tables(const chart::Chart& chart, NumberedSources& sources
 
 std::string chemistry_safety(const chart::Chart& chart, NumberedSources& sources) {
   std::string rows;
-  std::vector<std::string> notes;
+  struct Note {
+    std::string kinds, text;
+  };
+  std::vector<Note> notes;
   for (const Row& row : chart.rows) {
     const chart::Safety& said = row.kind->safety;
     rows += "<tr><td>" + kind_markup(*row.kind) + "</td>";
@@ -127,16 +130,24 @@ std::string chemistry_safety(const chart::Chart& chart, NumberedSources& sources
                                           : (said.stated.empty() ? none() : escaped(cited(said.stated))));
     rows += tagged("Gas", escaped(cited(said.gas))) +
             tagged("What it looks like", escaped(cited(said.failure))) + "</tr>";
-    if (std::find(notes.begin(), notes.end(), cited(said.note)) == notes.end() && !said.note.empty())
-      notes.push_back(cited(said.note));
+    if (said.note.empty()) continue;
+    const auto known =
+        std::find_if(notes.begin(), notes.end(), [&](const Note& note) { return note.text == said.note; });
+    if (known == notes.end()) {
+      notes.push_back({row.kind->short_name, said.note});
+    } else {
+      known->kinds += ", " + row.kind->short_name;
+    }
   }
+  std::vector<std::string> lines;
+  for (const Note& note : notes) lines.push_back(note.kinds + ": " + cited(note.text));
   return section(
       "When it fails",
       "How violently a cell fails when it does fail. The onset is where one cell in one test ran away, "
       "not a limit up to which it is safe.",
       "<table class=\"figures safety\"><thead><tr><th>Chemistry</th><th>Severity</th><th>Onset in a "
       "test</th><th>Gas</th><th>What it looks like</th></tr></thead><tbody>" +
-          rows + "</tbody></table>" + list_of(notes, "plain"));
+          rows + "</tbody></table>" + list_of(lines, "plain"));
 }
 
 std::string chemistry_changes(const chart::Chart& chart, NumberedSources& sources) {

@@ -111,9 +111,9 @@ void draw_claim(Drawing& d, const ClaimLine& line, const ScalePlace& place) {
   const Ends walls = walls_of(line);
   if (walls.least) draw_wall(d, scale.clamped(*walls.least), place.y, k, -1.0);
   if (walls.most) draw_wall(d, scale.clamped(*walls.most), place.y, k, 1.0);
-  if (line.finding->claimed && line.finding->number)
-    d.dot(scale.clamped(*line.finding->number), place.y, 3.6 * k, "worked");
-  draw_flag(d, scale.clamped(*line.flag()), place.y, k, class_of(line.finding->severity));
+  const std::optional<double> worked = line.finding->claimed ? line.finding->number : std::nullopt;
+  if (worked) d.dot(scale.clamped(*worked), place.y, 3.6 * k, "worked");
+  draw_flag(d, scale.clamped(line.flag().value_or(from)), place.y, k, class_of(line.finding->severity));
 }
 
 std::string claim_summary(const ClaimLine& line) {

@@ -33,7 +33,7 @@ ul.tree,ul.tree ul{padding-left:0;line-height:1.35}ul.tree ul{padding-left:18px;
 ul.tree li{border:0;padding:2px 0}ul.tree small{color:var(--ink2);font-size:12px}ul.tree b{font-weight:600}
 table.figures{font-size:13px}table.figures td:first-child{white-space:nowrap;font-weight:500}
 table.figures small{display:block;color:var(--ink2);font-size:12px}
-table.figures .soft{font-style:italic}table.places td:nth-child(2){white-space:nowrap}
+table.figures .soft{font-style:italic}table.places td:nth-child(2),span.place{white-space:nowrap}
 ul.works{font-size:12px;line-height:1.4}.two,ul.tree{columns:2;column-gap:36px}.two>li{break-inside:avoid}
 @media screen and (max-width:760px){
 .sheet.broad{max-width:none}

@@ -55,7 +55,10 @@ class SheetFile {
 };
 
 VetResponse vetted(const std::string& path, const std::string& only = "") {
-  return value_of(vet({.path = path, .claims = {}, .only = only}));
+  VetRequest request;
+  request.path = path;
+  request.only = only;
+  return value_of(vet(request));
 }
 
 void expect_whole(const std::string& html) {
@@ -179,7 +182,10 @@ TEST(VetPage, ASlideShowsOneSheetOfSeveral) {
   ASSERT_FALSE(refused);
   EXPECT_NE(base::to_text(refused.problems().front()).find("--only"), std::string::npos);
   EXPECT_TRUE(vet_svg(vetted(file.path(), "Second")));
-  const auto unknown = vet({.path = file.path(), .claims = {}, .only = "Secind"});
+  VetRequest misspelt;
+  misspelt.path = file.path();
+  misspelt.only = "Secind";
+  const auto unknown = vet(misspelt);
   ASSERT_FALSE(unknown);
   EXPECT_NE(base::to_text(unknown.problems().front()).find("\"Second\""), std::string::npos);
 }
