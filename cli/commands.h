@@ -20,6 +20,7 @@ void add_runtime(CLI::App& app, int& exit_code);
 void add_swap(CLI::App& app, int& exit_code);
 void add_catalogue(CLI::App& app, int& exit_code);
 void add_chart(CLI::App& app, int& exit_code);
+void add_myths(CLI::App& app, int& exit_code);
 /// Below `catalogue`.
 CLI::App* add_compose(CLI::App& catalogue, int& exit_code);
 

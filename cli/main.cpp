@@ -24,6 +24,7 @@ int run(int argc, char** argv) {
   cli::add_swap(app, exit_code);
   cli::add_catalogue(app, exit_code);
   cli::add_chart(app, exit_code);
+  cli::add_myths(app, exit_code);
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

@@ -1,7 +1,8 @@
 # vw_module(NAME engine/sky DEPENDS engine/base engine/units LIBRARIES fmt::fmt SOURCES a.cpp HEADERS a.h)
 # makes the library target vw_engine_sky. The source and header lists are explicit on purpose.
-# Every header is also compiled alone, so that none leans on what its includer happened to include; not again
-# under the sanitizers, where that says nothing new.
+# Every header is compiled alone, so that none leans on what its includer happened to include: first of all in the
+# source file of its name, or, without one, in a file made for it. Not so under the sanitizers, where that says
+# nothing new.
 function(vw_module)
   cmake_parse_arguments(M "" "NAME" "DEPENDS;LIBRARIES;SOURCES;HEADERS" ${ARGN})
   string(REPLACE "/" "_" target vw_${M_NAME})
@@ -10,6 +11,10 @@ function(vw_module)
     set(M_HEADERS "")
   endif()
   foreach(header IN LISTS M_HEADERS)
+    string(REGEX REPLACE "[.]h$" ".cpp" source ${header})
+    if(source IN_LIST M_SOURCES)
+      continue()
+    endif()
     string(REPLACE "/" "_" flat ${header})
     set(stub ${CMAKE_CURRENT_BINARY_DIR}/alone/${flat}.cpp)
     file(CONFIGURE OUTPUT ${stub} CONTENT "#include \"${M_NAME}/${header}\"\n" @ONLY)

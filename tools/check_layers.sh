@@ -1,7 +1,8 @@
 #!/bin/sh
 # check_layers.sh [ROOT]: refuses an #include that goes against the direction of ARCHITECTURE.md, and a circle
 # of modules. The table below is that direction: a module may include itself and what its line lists.
-# tests, benchmarks and tools may include anything, and nothing may include them.
+# tests, benchmarks and tools may include anything, and nothing may include them. A source file includes its own
+# header first.
 set -eu
 tools=$(cd "$(dirname "$0")" && pwd)
 root=${1:-$tools/..}
@@ -50,11 +51,22 @@ vw_tree_files "$root" | grep -E '^(engine|files|store|app|cli|server)/.*\.(h|cpp
       ours["tests"]; ours["benchmarks"]; ours["tools"]; ours["web"]
     }
     FNR == 1 {
+      first_is_awaited = FILENAME ~ /\.cpp$/
       from = module_of(FILENAME)
       if (!(from in known)) {
         print FILENAME ": the module " from " is not in the table of tools/check_layers.sh"
         bad = 1
       }
+    }
+    # The build compiles a header alone only if no source file of its name shows that it stands by itself.
+    first_is_awaited && /^[ \t]*#[ \t]*include/ {
+      first_is_awaited = 0
+      own = FILENAME; sub(/\.cpp$/, ".h", own)
+      if (index($0, "\"" own "\"") == 0 && (getline line <own) >= 0) {
+        print FILENAME ":" FNR ": the first include is not its own header \"" own "\""
+        bad = 1
+      }
+      close(own)
     }
     /^[ \t]*#[ \t]*include[ \t]*"/ {
       path = $0; sub(/^[^"]*"/, "", path); sub(/".*/, "", path)

@@ -49,7 +49,7 @@ echo kept >kept.csv
 echo kept >before
 
 run 0 --help
-for command in advise simulate catalogue chart vet runtime swap; do
+for command in advise simulate catalogue chart vet runtime swap myths; do
   run 0 "$command" --help
   grep -q -- "--help" out || complain "$command --help lists no options"
 done
@@ -142,6 +142,14 @@ head -n 1 out | grep -q '^sheet,id,severity,claim,number,unit,least,most,working
 grep -q '^"Leaflet",consistent.energy,contradiction,' out || complain "the findings as CSV miss the energy"
 run 2 vet sheet.toml --json --csv -
 run 2 vet
+run 0 myths
+grep -q '^30  ' out || complain "myths does not list thirty entries"
+run 0 myths 20
+grep -q '^Working' out || complain "myths 20 shows no working"
+run 0 myths --json
+[ "$(grep -c '"nearly_true"' out)" -eq 30 ] || complain "myths --json does not bring thirty entries"
+run 2 myths 31
+grep -q '1 to 30' err || complain "myths 31 does not say which numbers there are"
 run 2 vet missing.toml
 run 0 vet --claim chemistry=lfp --claim "capacity=100 Ah" --claim "voltage=12.8 V" --claim "energy=2000 Wh"
 grep -qE '^contradiction +Energy 2,000' out || complain "vet --claim does not see that 2000 Wh contradict 100 Ah"

@@ -65,6 +65,9 @@ layers() {
   printf '#include "length.h"\n' >"$tree/engine/units/area.h"
   refuses "an include not from the root" "not written from the root" check_layers.sh "$tree"
   fresh
+  printf '#include <cmath>\n#include "engine/units/length.h"\n' >"$tree/engine/units/length.cpp"
+  refuses "a source file whose own header is not first" "engine/units/length.cpp:1:" check_layers.sh "$tree"
+  fresh
   mkdir -p "$tree/engine/wiring"
   printf '#include "engine/bank/bank.h"\n' >"$tree/engine/wiring/cable.h"
   printf '#include "engine/wiring/cable.h"\n' >"$tree/engine/bank/bank.h"
