@@ -1,12 +1,12 @@
 #!/bin/sh
-# check_cppcheck.sh [ROOT]: cppcheck over the program's own code. Rules that are silenced are listed, with the
+# check_cppcheck.sh [ROOT]: cppcheck over the program's own code and the tools. Rules that are silenced are listed, with the
 # reason, in tools/cppcheck.suppressions.
 set -eu
 tools=$(cd "$(dirname "$0")" && pwd)
 root=${1:-$tools/..}
 cd "$root"
 set --
-for folder in engine files store app cli server; do
+for folder in engine files store app cli server tools; do
   [ ! -d "$folder" ] || set -- "$@" "$folder"
 done
 [ $# -gt 0 ] || exit 0

@@ -1,6 +1,6 @@
 #!/bin/sh
-# check_tidy.sh BUILD_DIR [ROOT]: clang-tidy-16 over the .cpp files of the program itself, several at once; cppcheck
-# looks at tests and tools too.
+# check_tidy.sh BUILD_DIR [ROOT]: clang-tidy-16 over the .cpp files of the program itself, several at once; the tools
+# are left to cppcheck.
 set -eu
 [ $# -ge 1 ] || { echo "usage: check_tidy.sh BUILD_DIR [ROOT]" >&2; exit 2; }
 build=$(cd "$1" && pwd)
