@@ -6,6 +6,7 @@
 #include <cmath>
 #include <limits>
 
+#include "engine/base/trimmed.h"
 #include "files/embedded.h"
 #include "files/fingerprint.h"
 #include "files/fold.h"
@@ -29,12 +30,6 @@ std::string_view take(std::string_view& text, char separator) {
   const std::string_view part = text.substr(0, end);
   text = end == std::string_view::npos ? std::string_view() : text.substr(end + 1);
   return part;
-}
-
-std::string_view trimmed(std::string_view text) {
-  while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
-  while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
-  return text;
 }
 
 /// Levenshtein distance of two texts, or more than `most` as soon as that is certain.
@@ -137,7 +132,7 @@ base::Result<Gazetteer> Gazetteer::built_in() {
 
 std::optional<journey::Place> Gazetteer::find(std::string_view name) const {
   const auto largest = [this](std::string_view wanted, std::string_view country) {
-    const std::string folded = fold(trimmed(wanted));
+    const std::string folded = fold(base::trimmed(wanted));
     const Entry* best = nullptr;
     if (folded.empty()) return best;
     const std::uint64_t hash = Fingerprint().add(folded).value();
@@ -152,7 +147,7 @@ std::optional<journey::Place> Gazetteer::find(std::string_view name) const {
   const Entry* found = largest(name, {});
   const std::size_t comma = name.rfind(',');
   if (found == nullptr && comma != std::string_view::npos) {
-    const std::string country = fold(trimmed(name.substr(comma + 1)));
+    const std::string country = fold(base::trimmed(name.substr(comma + 1)));
     if (country.size() == 2) found = largest(name.substr(0, comma), country);
   }
   if (found == nullptr) return std::nullopt;
@@ -161,9 +156,9 @@ std::optional<journey::Place> Gazetteer::find(std::string_view name) const {
 
 std::vector<std::string> Gazetteer::near_names(std::string_view name) const {
   const std::size_t comma = name.rfind(',');
-  if (comma != std::string_view::npos && trimmed(name.substr(comma + 1)).size() == 2)
+  if (comma != std::string_view::npos && base::trimmed(name.substr(comma + 1)).size() == 2)
     name = name.substr(0, comma);
-  const std::string wanted = fold(trimmed(name));
+  const std::string wanted = fold(base::trimmed(name));
   std::vector<std::string> names;
   if (wanted.empty() || wanted.size() > kLongestName) return names;
   struct Candidate {

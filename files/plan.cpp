@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <cstdint>
 #include <exception>
-#include <tuple>
 #include <utility>
 
 #include "engine/season/system.h"
@@ -13,26 +12,11 @@
 #include "files/fingerprint.h"
 #include "files/plan_parts.h"
 #include "files/plan_section.h"
+#include "files/text_problem.h"
 #include "files/toml_tree.h"
 
 namespace voltwright::files {
 namespace {
-
-constexpr std::size_t kMostProblems = 200;
-
-bool format_is_known(Section& top) {
-  const TomlNode* format = top.find("format");
-  if (format == nullptr) {
-    top.note_missing("format", "1");
-    return true;
-  }
-  if (format->kind == TomlKind::kWhole && format->whole == kPlanFormat) return true;
-  base::Problem& problem = top.note(*format, "format", "This program reads plan files of format 1.");
-  problem.given = shown(*format);
-  problem.remedy =
-      format->kind == TomlKind::kWhole ? "Take a newer version of the program." : "Write format = 1.";
-  return false;
-}
 
 void read_top(Section& top, advise::Plan& plan, const std::string& file) {
   plan.name = top.text("name").value_or(file);
@@ -177,22 +161,9 @@ void warn_of_unused(Section& top, const advise::Plan& plan) {
   }
 }
 
-void sort_and_limit(base::Problems& problems, const std::string& file) {
-  std::stable_sort(problems.begin(), problems.end(), [](const base::Problem& a, const base::Problem& b) {
-    return std::tie(a.where.line, a.where.column) < std::tie(b.where.line, b.where.column);
-  });
-  if (problems.size() <= kMostProblems) return;
-  base::Problem more;
-  more.where.file = file;
-  more.what = fmt::format("{} further problems are not shown.", problems.size() - kMostProblems);
-  more.severity = base::has_error(problems) ? base::Severity::kError : base::Severity::kWarning;
-  problems.resize(kMostProblems);
-  problems.push_back(std::move(more));
-}
-
 void read_all(PlanReading& reading, const TomlTree& tree, advise::Plan& plan) {
   Section top(reading, tree.root, "");
-  if (!format_is_known(top)) return;
+  if (!format_is_known(top, "plan files", kPlanFormat)) return;
   read_top(top, plan, reading.file);
   if (auto limits = top.section("limits")) plan.limits = read_limits(std::move(*limits), plan.currency);
   if (auto bank = top.section("bank")) plan.surroundings = read_surroundings(std::move(*bank));

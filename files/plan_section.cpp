@@ -280,4 +280,20 @@ void Section::finish() {
   }
 }
 
+bool format_is_known(Section& top, std::string_view files, int format) {
+  const std::string wanted = std::to_string(format);
+  const TomlNode* node = top.find("format");
+  if (node == nullptr) {
+    top.note_missing("format", wanted);
+    return true;
+  }
+  if (node->kind == TomlKind::kWhole && node->whole == format) return true;
+  base::Problem& problem =
+      top.note(*node, "format", fmt::format("This program reads {} of format {}.", files, wanted));
+  problem.given = shown(*node);
+  problem.remedy = node->kind == TomlKind::kWhole ? "Take a newer version of the program."
+                                                  : fmt::format("Write format = {}.", wanted);
+  return false;
+}
+
 }  // namespace voltwright::files

@@ -128,4 +128,8 @@ class Section {
 std::string shown(const TomlNode& node);
 std::string shown(std::string_view text);
 
+/// Whether the key `format` says that this program reads the file; noted if it is absent or another. `files`
+/// says what kind of file it is, such as "plan files". An absent one counts as known.
+bool format_is_known(Section& top, std::string_view files, int format);
+
 }  // namespace voltwright::files

@@ -2,40 +2,23 @@
 
 #include <fmt/core.h>
 
-#include <algorithm>
 #include <exception>
-#include <tuple>
 #include <utility>
 
 #include "files/fingerprint.h"
 #include "files/sheet_parts.h"
+#include "files/text_problem.h"
 #include "files/toml_tree.h"
 
 namespace voltwright::files {
 namespace {
-
-constexpr std::size_t kMostProblems = 200;
-
-bool format_is_known(Section& top) {
-  const TomlNode* format = top.find("format");
-  if (format == nullptr) {
-    top.note_missing("format", "1");
-    return true;
-  }
-  if (format->kind == TomlKind::kWhole && format->whole == kSheetFormat) return true;
-  base::Problem& problem = top.note(*format, "format", "This program reads sheets of format 1.");
-  problem.given = shown(*format);
-  problem.remedy =
-      format->kind == TomlKind::kWhole ? "Take a newer version of the program." : "Write format = 1.";
-  return false;
-}
 
 void read_toml_sheet(std::string_view text, PlanReading& reading, ReadSheets& read) {
   TomlTree tree = read_toml(text, reading.file);
   reading.complete = tree.complete;
   reading.problems = std::move(tree.problems);
   Section top(reading, tree.root, "");
-  if (format_is_known(top)) read.sheets.push_back(read_claims(top));
+  if (format_is_known(top, "sheets", kSheetFormat)) read.sheets.push_back(read_claims(top));
 }
 
 void read_table_sheets(std::string_view text, PlanReading& reading, ReadSheets& read) {
@@ -43,24 +26,6 @@ void read_table_sheets(std::string_view text, PlanReading& reading, ReadSheets& 
     Section section(reading, row, "");
     read.sheets.push_back(read_claims(section));
   }
-}
-
-void sort_and_limit(base::Problems& problems) {
-  std::stable_sort(problems.begin(), problems.end(), [](const base::Problem& a, const base::Problem& b) {
-    return std::tie(a.where.line, a.where.column) < std::tie(b.where.line, b.where.column);
-  });
-  if (problems.size() <= kMostProblems) return;
-  const std::size_t more = problems.size() - kMostProblems;
-  problems.resize(kMostProblems);
-  base::Problem rest = problems.front();
-  rest.where.line = 0;
-  rest.where.column = 0;
-  rest.field.clear();
-  rest.given.clear();
-  rest.limit.clear();
-  rest.remedy.clear();
-  rest.what = fmt::format("{} further problems are not shown.", more);
-  problems.push_back(std::move(rest));
 }
 
 /// Runs a reader of sheets; whatever it notes is sorted, limited and told apart from what was read.
@@ -78,7 +43,7 @@ base::Result<ReadSheets> read_with(const std::string& name, const Catalogue& cat
     problem.what = fmt::format("The sheet could not be read ({}).", error.what());
     reading.problems.push_back(std::move(problem));
   }
-  sort_and_limit(reading.problems);
+  sort_and_limit(reading.problems, name);
   if (base::has_error(reading.problems)) return std::move(reading.problems);
   read.warnings = std::move(reading.problems);
   read.mark = Fingerprint().add(text).mark();

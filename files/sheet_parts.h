@@ -17,9 +17,6 @@ const std::vector<std::string>& sheet_keys();
 /// Reads the claims of one section; every problem is noted with its place.
 claims::Sheet read_claims(Section& section);
 
-/// Without spaces and tabs at both ends.
-std::string_view trimmed(std::string_view text);
-
 /// The value of a key as TOML would have it: a number, yes or no, or a text.
 TomlNode sheet_value(std::string_view key, std::string_view value, std::pair<int, int> place);
 

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <utility>
 
+#include "engine/base/trimmed.h"
 #include "files/number_table.h"
 #include "files/sheet_parts.h"
 #include "files/suggest.h"
@@ -39,7 +40,7 @@ std::vector<bool> known_columns(const NumberTable& table, std::string_view text,
   std::vector<bool> known;
   std::vector<std::string_view> seen;
   for (const std::string_view raw : table.columns) {
-    const std::string_view column = trimmed(raw);
+    const std::string_view column = base::trimmed(raw);
     const auto& keys = sheet_keys();
     const bool is_key = std::find(keys.begin(), keys.end(), column) != keys.end();
     const bool twice = std::find(seen.begin(), seen.end(), column) != seen.end();
@@ -63,12 +64,6 @@ std::vector<bool> known_columns(const NumberTable& table, std::string_view text,
 }
 
 }  // namespace
-
-std::string_view trimmed(std::string_view text) {
-  while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
-  while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
-  return text;
-}
 
 TomlNode sheet_value(std::string_view key, std::string_view field, std::pair<int, int> place) {
   TomlNode node;
@@ -116,9 +111,9 @@ std::vector<TomlNode> sheet_rows(std::string_view text, const std::string& name,
     node.line = row.line;
     node.column = 1;
     for (std::size_t i = 0; i < row.fields.size(); ++i) {
-      const std::string_view field = trimmed(row.fields[i]);
+      const std::string_view field = base::trimmed(row.fields[i]);
       if (field.empty() || !known[i]) continue;
-      const std::string key(trimmed(table.columns[i]));
+      const std::string key(base::trimmed(table.columns[i]));
       const auto place = place_of(text, field);
       node.members.push_back({key, place.first, place.second, sheet_value(key, field, place)});
     }

@@ -1,6 +1,5 @@
 // Claims said one by one, such as capacity=100 Ah, as one section of keys.
-#include <algorithm>
-
+#include "engine/base/trimmed.h"
 #include "files/sheet_parts.h"
 
 namespace voltwright::files {
@@ -32,8 +31,8 @@ TomlNode sheet_of_words(const std::vector<std::string>& claims, const std::strin
                                     "Write it such as \"capacity=100 Ah\"."));
       continue;
     }
-    const std::string key(trimmed(std::string_view(said).substr(0, equals)));
-    const std::string_view value = trimmed(std::string_view(said).substr(equals + 1));
+    const std::string key(base::trimmed(std::string_view(said).substr(0, equals)));
+    const std::string_view value = base::trimmed(std::string_view(said).substr(equals + 1));
     if (node.member(key) != nullptr) {
       problems.push_back(problem_of(name, line, said, "This claim is made twice.", "Leave one."));
       continue;

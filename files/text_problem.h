@@ -20,4 +20,8 @@ base::Problem text_problem(const std::string& file, int line, int column, const 
 /// The same as a warning.
 base::Problem text_warning(const std::string& file, int line, int column, const ProblemWords& words);
 
+/// Puts the problems of a file in the order of its lines and keeps the first 200; one more then counts the
+/// rest.
+void sort_and_limit(base::Problems& problems, const std::string& file);
+
 }  // namespace voltwright::files

@@ -6,16 +6,11 @@
 #include <cmath>
 
 #include "engine/base/edit_distance.h"
+#include "engine/base/trimmed.h"
 
 namespace voltwright::chart {
 
 namespace {
-
-std::string_view trimmed(std::string_view text) {
-  const std::size_t from = text.find_first_not_of(" \t");
-  if (from == std::string_view::npos) return {};
-  return text.substr(from, text.find_last_not_of(" \t") - from + 1);
-}
 
 base::Problem problem_of(std::string what, std::string_view given, std::string remedy) {
   base::Problem problem;
@@ -52,8 +47,8 @@ void take(std::string_view part, Weighting& weighting, base::Problems& problems)
     problems.push_back(problem_of("A weight has no number.", part, "Write matter=number, such as energy=3."));
     return;
   }
-  const std::string_view name = trimmed(part.substr(0, equals));
-  const std::string_view number = trimmed(part.substr(equals + 1));
+  const std::string_view name = base::trimmed(part.substr(0, equals));
+  const std::string_view number = base::trimmed(part.substr(equals + 1));
   double weight = 0.0;
   const auto end = std::from_chars(number.data(), number.data() + number.size(), weight);
   if (number.empty() || end.ec != std::errc() || end.ptr != number.data() + number.size() ||
@@ -99,7 +94,7 @@ base::Result<Weighting> parse_weighting(std::string_view text) {
   std::string_view rest = text;
   while (true) {
     const std::size_t comma = rest.find(',');
-    take(trimmed(rest.substr(0, comma)), weighting, problems);
+    take(base::trimmed(rest.substr(0, comma)), weighting, problems);
     if (comma == std::string_view::npos) break;
     rest.remove_prefix(comma + 1);
   }

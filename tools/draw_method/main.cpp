@@ -1,23 +1,15 @@
 // vw_draw_method [root]: writes docs/method/curves.md and the pictures under docs/pictures/method/ from the
 // catalogue packed into the program. Run by hand, or through the target draw_method.
 #include <filesystem>
-#include <fstream>
 #include <iostream>
 
 #include "tools/draw_method/page.h"
+#include "tools/written_file.h"
 
 namespace {
 
 namespace fs = std::filesystem;
 using namespace voltwright;  // NOLINT(google-build-using-namespace): a program of one file
-
-bool write(const fs::path& path, const std::string& text) {
-  fs::create_directories(path.parent_path());
-  std::ofstream out(path, std::ios::binary | std::ios::trunc);
-  out << text;
-  out.close();
-  return static_cast<bool>(out);
-}
 
 }  // namespace
 
@@ -31,7 +23,7 @@ int main(int argc, char** argv) {
     }
     const auto files = tools::draw_method(kinds.value());
     for (const tools::DrawnFile& file : files) {
-      if (write(root / file.path, file.text)) continue;
+      if (tools::write_file(root / file.path, file.text)) continue;
       std::cerr << "vw_draw_method: " << file.path << " could not be written\n";
       return 1;
     }

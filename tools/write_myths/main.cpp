@@ -1,23 +1,15 @@
 // vw_write_myths [root]: writes docs/handbook/myths/ from the list of app/myths and the catalogue packed into
 // the program. Run by hand, or through the target write_myths.
 #include <filesystem>
-#include <fstream>
 #include <iostream>
 
 #include "tools/write_myths/page.h"
+#include "tools/written_file.h"
 
 namespace {
 
 namespace fs = std::filesystem;
 using namespace voltwright;  // NOLINT(google-build-using-namespace): a program of one file
-
-bool write(const fs::path& path, const std::string& text) {
-  fs::create_directories(path.parent_path());
-  std::ofstream out(path, std::ios::binary | std::ios::trunc);
-  out << text;
-  out.close();
-  return static_cast<bool>(out);
-}
 
 int report(const base::Problems& problems) {
   for (const auto& problem : problems) std::cerr << base::to_text(problem) << '\n';
@@ -35,7 +27,7 @@ int main(int argc, char** argv) {
     if (!list) return report(list.problems());
     const auto pages = tools::write_myths(list.value());
     for (const tools::WrittenPage& page : pages) {
-      if (write(root / page.path, page.text)) continue;
+      if (tools::write_file(root / page.path, page.text)) continue;
       std::cerr << "vw_write_myths: " << page.path << " could not be written\n";
       return 1;
     }

@@ -2,46 +2,21 @@
 // or problems that name a line, never a crash.
 #include <gtest/gtest.h>
 
-#include <algorithm>
 #include <array>
 #include <string>
 
-#include "engine/base/random.h"
 #include "files/catalogue.h"
 #include "files/gazetteer.h"
 #include "files/plan.h"
 #include "files/text_file.h"
+#include "tests/hostile/damaged_text.h"
 
 namespace voltwright::files {
 namespace {
 
 constexpr std::array<const char*, 3> kExamples = {"kelp-tender", "snow-depth-hut", "vaccine-truck"};
 constexpr int kDamagedTexts = 400;
-
-/// One to six places of the text overwritten, cut out or doubled.
-std::string damaged(std::string text, std::uint64_t number) {
-  base::RandomStream random(20261125, number);
-  const int hits = 1 + static_cast<int>(random.uniform() * 6.0);
-  for (int i = 0; i < hits && !text.empty(); ++i) {
-    const auto at = static_cast<std::size_t>(random.uniform() * static_cast<double>(text.size()));
-    const auto length = std::min(text.size() - at, static_cast<std::size_t>(random.uniform() * 12.0) + 1);
-    switch (static_cast<int>(random.uniform() * 4.0)) {
-      case 0:
-        text[at] = static_cast<char>(random.next_bits() & 0xffU);
-        break;
-      case 1:
-        text.erase(at, length);
-        break;
-      case 2:
-        text.insert(at, text.substr(at, length));
-        break;
-      default:
-        text.insert(at, "-1e308");
-        break;
-    }
-  }
-  return text;
-}
+constexpr hostile::Damage kDamage{.seed = 20261125, .most_hits = 6.0, .inserted = "-1e308"};
 
 TEST(DamagedExamples, GiveAPlanOrProblemsWithALine) {
   const auto catalogue = read_catalogue();
@@ -53,8 +28,8 @@ TEST(DamagedExamples, GiveAPlanOrProblemsWithALine) {
     const auto text = read_text(std::string(VW_SOURCE_DIR) + "/examples/" + example + "/plan.toml");
     ASSERT_TRUE(text.ok()) << example;
     for (std::uint64_t number = 0; number < kDamagedTexts; ++number) {
-      const auto plan =
-          read_plan(damaged(text.value(), number), "plan.toml", catalogue.value(), gazetteer.value());
+      const auto plan = read_plan(hostile::damaged(text.value(), number, kDamage), "plan.toml",
+                                  catalogue.value(), gazetteer.value());
       if (plan.ok()) continue;
       ++refused;
       ASSERT_FALSE(plan.problems().empty());

@@ -15,11 +15,13 @@
 #include "files/catalogue.h"
 #include "files/claim_evidence.h"
 #include "files/text_file.h"
+#include "tests/hostile/damaged_text.h"
 
 namespace voltwright::files {
 namespace {
 
 constexpr int kDamagedTexts = 600;
+constexpr hostile::Damage kDamage{.seed = 20261126, .most_hits = 4.0, .inserted = "9"};
 constexpr int kExtremeSheets = 300;
 
 struct Known {
@@ -30,30 +32,6 @@ struct Known {
 const Known& known() {
   static const Known kKnown;
   return kKnown;
-}
-
-std::string damaged(std::string text, std::uint64_t number) {
-  base::RandomStream random(20261126, number);
-  const int hits = 1 + static_cast<int>(random.uniform() * 4.0);
-  for (int i = 0; i < hits && !text.empty(); ++i) {
-    const auto at = static_cast<std::size_t>(random.uniform() * static_cast<double>(text.size()));
-    const auto length = std::min(text.size() - at, static_cast<std::size_t>(random.uniform() * 12.0) + 1);
-    switch (static_cast<int>(random.uniform() * 4.0)) {
-      case 0:
-        text[at] = static_cast<char>(random.next_bits() & 0xffU);
-        break;
-      case 1:
-        text.erase(at, length);
-        break;
-      case 2:
-        text.insert(at, text.substr(at, length));
-        break;
-      default:
-        text.insert(at, "9");
-        break;
-    }
-  }
-  return text;
 }
 
 void expect_whole(const claims::Sheet& sheet, const std::string& which) {
@@ -71,7 +49,7 @@ TEST(DamagedSheets, GiveASheetOrProblemsWithALine) {
   for (const char* const name : {"sound-lfp-12v-100ah.toml", "sound-agm-12v-90ah-start.toml", "faults.csv"}) {
     const std::string text = read_text(folder + name).value();
     for (std::uint64_t number = 0; number < kDamagedTexts; ++number) {
-      const auto read = read_sheets(damaged(text, number), name, known().catalogue);
+      const auto read = read_sheets(hostile::damaged(text, number, kDamage), name, known().catalogue);
       if (read.ok()) {
         for (const claims::Sheet& sheet : read.value().sheets) expect_whole(sheet, name);
         continue;

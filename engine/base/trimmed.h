@@ -1,0 +1,13 @@
+#pragma once
+#include <string_view>
+
+namespace voltwright::base {
+
+/// Part of a text without the spaces and tabs at both ends.
+inline std::string_view trimmed(std::string_view text) {
+  while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
+  while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
+  return text;
+}
+
+}  // namespace voltwright::base
