@@ -61,6 +61,8 @@ Json ledger_json(const season::Ledger<double>& l, double seasons) {
           {"charged_Ah", per(l.charged_Ah)},
           {"discharged_Ah", per(l.discharged_Ah)},
           {"solar_left_Wh", per(l.solar_left_Wh)},
+          {"solar_clipped_Wh", per(l.solar_clipped_Wh)},
+          {"solar_untracked_Wh", per(l.solar_untracked_Wh)},
           {"unmet_Wh", per(l.unmet_Wh)},
           {"unmet_essential_Wh", per(l.unmet_essential_Wh)},
           {"short_h", per(l.short_h)},

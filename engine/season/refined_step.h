@@ -35,6 +35,7 @@ void each_mean(StepReport<R>& a, const StepReport<R>& b, F f) {
       &StepReport<R>::bus_V,          &StepReport<R>::bank_A,
       &StepReport<R>::inverter_V,     &StepReport<R>::solar_W,
       &StepReport<R>::solar_left_W,   &StepReport<R>::engine_W,
+      &StepReport<R>::solar_clipped_W, &StepReport<R>::solar_untracked_W,
       &StepReport<R>::mains_W,        &StepReport<R>::direct_W,
       &StepReport<R>::inverter_W,     &StepReport<R>::inverter_cable_W,
       &StepReport<R>::heater_W,       &StepReport<R>::far_cable_W,
