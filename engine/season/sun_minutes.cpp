@@ -18,6 +18,9 @@ constexpr std::int64_t kMinute_s = 60;
 constexpr double kNearLimit = 0.8;
 constexpr double kFarOver = 1.25;
 
+/// A controller that lowers the voltage needs this much above the battery (assumption, typical).
+constexpr double kAboveBattery_V = 1.0;
+
 unsigned month_of(std::int64_t utc_s) {
   using namespace std::chrono;
   const std::int64_t day = sky::floor_divide(utc_s, sky::kSecondsPerDay);
@@ -27,6 +30,18 @@ unsigned month_of(std::int64_t utc_s) {
 double soiled(const supply::SolarArray& array, std::int64_t utc_s) {
   const std::vector<double>& months = array.soiling_by_month;
   return months.size() == 12 ? months[month_of(utc_s) - 1] : array.soiling;
+}
+
+/// Part of its peak power that an array gives a controller that can only lower the voltage: 1 while the peak
+/// lies above the battery by that margin, else that of the curve at the lowest voltage that will do.
+double voltage_share(const supply::SolarArray& array, const sky::CoupledModule& module, double absorbed_W_m2,
+                     double module_C, double near_V) {
+  const double least_V = (near_V + kAboveBattery_V) / array.in_series;
+  const sky::CurvePoint point = module.at(absorbed_W_m2, module_C, least_V);
+  const double peak_W = module.peak_W(absorbed_W_m2, module_C);
+  const bool before_peak = point.current_A + least_V * point.slope_A_V >= 0.0 && point.current_A > 0.0;
+  if (before_peak || peak_W <= 0.0) return 1.0;
+  return std::min(1.0, point.current_A * least_V / peak_W);
 }
 
 void add_tracked(double power_W, double limit_A, double near_V, Minute& minute) {
@@ -75,7 +90,10 @@ void add_sun(const supply::SolarArray& array, const sky::PlaneMinutes& plane, st
       const auto absorbed_W_m2 = static_cast<double>(plane.absorbed_W_m2[i]);
       if (absorbed_W_m2 <= 0.0) continue;
       if (tracked) {
-        const double after_W = static_cast<double>(power_W[i]) * kept * array.controller_efficiency;
+        const double share = voltage_share(array, module, absorbed_W_m2,
+                                           static_cast<double>(plane.module_C[i]), near_V);
+        const double after_W =
+            static_cast<double>(power_W[i]) * share * kept * array.controller_efficiency;
         if (after_W > 0.0) add_tracked(after_W, limit_A, near_V, minutes[i]);
       } else {
         add_coupled(array, module, absorbed_W_m2 * kept, static_cast<double>(plane.module_C[i]), near_V,

@@ -48,6 +48,7 @@ struct SolarArray {
   /// The same by month, January first, also for stated snow; empty = `soiling` all year.
   std::vector<double> soiling_by_month;
   double other_losses = 0.05;  // mismatch, wiring, shade: fraction lost
+  std::optional<units::Temperature> record_cold;  // coldest air ever there; none = estimated
   ControllerKind controller = ControllerKind::kMppt;
   double controller_efficiency = 0.96;
   units::Current output_limit;  // to the battery
