@@ -88,7 +88,8 @@ std::vector<std::string> assumptions_of(const PlanOnHand& hand) {
       "shown as 25.");
   all.push_back(
       "Use varies from season to season only in when events fall; weather is drawn anew each season.");
-  all.push_back("The curve of directly coupled solar modules is taken as straight around 13.5 V for each 12 V of the "
+  all.push_back(
+      "The curve of directly coupled solar modules is taken as straight around 13.5 V for each 12 V of the "
       "system.");
   const bool replayed = std::any_of(hand.skies.begin(), hand.skies.end(),
                                     [](const season::LegSky& s) { return s.typical_year.has_value(); });

@@ -19,7 +19,8 @@ constexpr double kRecordBelow_K = 5.0;
 constexpr double kRecordPerSwing = 0.65;
 /// Snow lies on modules flatter than this; common practice, no source.
 constexpr double kSnowLiesBelow_deg = 30.0;
-/// A sunlit module without wind behind it (King, Boyson and Kratochvil 2004: 83 degC at 1000 W/m2 and 25 degC).
+/// A sunlit module without wind behind it (King, Boyson and Kratochvil 2004: 83 degC at 1000 W/m2 and 25
+/// degC).
 constexpr double kHotCell_C = 70.0;
 constexpr double kLabel_C = 25.0;
 constexpr double kCurrentPerK = 0.0005;  // typical of crystalline silicon (from memory)
@@ -29,7 +30,8 @@ constexpr std::int64_t kMinute_s = 60;
 std::array<bool, 12> months_of(const journey::Leg& leg) {
   using namespace std::chrono;
   std::array<bool, 12> there{};
-  const std::int64_t end_s = leg.start_utc_s + kMinute_s * static_cast<std::int64_t>(journey::minutes_of(leg));
+  const std::int64_t end_s =
+      leg.start_utc_s + kMinute_s * static_cast<std::int64_t>(journey::minutes_of(leg));
   for (std::int64_t at_s = leg.start_utc_s; at_s < end_s; at_s += sky::kSecondsPerDay) {
     const year_month_day date{sys_days{days{sky::floor_divide(at_s, sky::kSecondsPerDay)}}};
     there[static_cast<unsigned>(date.month()) - 1] = true;
@@ -61,17 +63,19 @@ SunFinding cold_string(const supply::SolarArray& array, double coldest_C) {
   f.unit = "V";
   f.holds = f.value <= f.limit;
   const std::string cold = figure(std::round(coldest_C), "°C");
-  f.working = figure(array.in_series) + " x " + figure(units::as_volts(array.module.open_circuit), "V") +
-              " x (1 + " + signed_percent(array.module.voltage_per_K) + " x (" + cold + " - 25 °C)) = " +
-              figure(f.value, "V") + "; the controller bears " + figure(f.limit, "V") +
-              ". The coldest air is estimated from the monthly normals, 6 K either way, unless the plan gives "
-              "record_cold.";
+  f.working =
+      figure(array.in_series) + " x " + figure(units::as_volts(array.module.open_circuit), "V") + " x (1 + " +
+      signed_percent(array.module.voltage_per_K) + " x (" + cold + " - 25 °C)) = " + figure(f.value, "V") +
+      "; the controller bears " + figure(f.limit, "V") +
+      ". The coldest air is estimated from the monthly normals, 6 K either way, unless the plan gives "
+      "record_cold.";
   const double at_C = supply::limit_reached_C(array);
-  f.say = f.holds ? "The strings stay below the input limit at " + cold + ", the coldest to reckon with"
-                  : "At " + cold + ", the coldest to reckon with, the strings reach " + figure(f.value, "V") +
-                        " and the controller bears " + figure(f.limit, "V") +
-                        ". Beyond its limit a controller is destroyed, can arc and burn. Put fewer modules in "
-                        "series or take a controller for more";
+  f.say = f.holds
+              ? "The strings stay below the input limit at " + cold + ", the coldest to reckon with"
+              : "At " + cold + ", the coldest to reckon with, the strings reach " + figure(f.value, "V") +
+                    " and the controller bears " + figure(f.limit, "V") +
+                    ". Beyond its limit a controller is destroyed, can arc and burn. Put fewer modules in "
+                    "series or take a controller for more";
   if (at_C > -273.0) f.say += "; the limit is reached at " + figure(std::round(at_C), "°C");
   f.say += ".";
   return f;
@@ -120,8 +124,7 @@ SunFinding hot_string(const supply::SolarArray& array, double system_V) {
 
 double coldest_air_C(std::span<const journey::Leg> legs, std::span<const season::LegSky> skies) {
   double coldest_C = least_of_months(legs, skies, [](const sky::MonthlyClimate& climate, std::size_t m) {
-    const auto [low, high] =
-        std::minmax_element(climate.temperature_C.begin(), climate.temperature_C.end());
+    const auto [low, high] = std::minmax_element(climate.temperature_C.begin(), climate.temperature_C.end());
     return climate.temperature_C[m] - 0.5 * climate.daily_range_K[m] - kRecordBelow_K -
            kRecordPerSwing * (*high - *low);
   });

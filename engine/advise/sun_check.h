@@ -22,8 +22,8 @@ struct SunFinding {
 };
 
 /// Coldest air to reckon with while the journey is at its places, degC: the least over its months of
-/// mean - daily range / 2 - (5 K + 0.65 times the yearly swing of the monthly means), and the lowest hour of a
-/// typical year. The bracket is an assumption (from memory, rough fit to station records, 6 K either way).
+/// mean - daily range / 2 - (5 K + 0.65 times the yearly swing of the monthly means), and the lowest hour of
+/// a typical year. The bracket is an assumption (from memory, rough fit to station records, 6 K either way).
 /// Without a leg 25.
 double coldest_air_C(std::span<const journey::Leg> legs, std::span<const season::LegSky> skies);
 

@@ -68,8 +68,8 @@ void add_coupled(const supply::SolarArray& array, const sky::CoupledModule& modu
   if (current_A <= limit_A) {
     minute.coupled_A_per_V += static_cast<float>(point.slope_A_V * array.in_parallel / array.in_series);
   }
-  minute.coupled_peak_W += static_cast<float>(module.peak_W(absorbed_W_m2, module_C) * array.in_series *
-                                              array.in_parallel);
+  minute.coupled_peak_W +=
+      static_cast<float>(module.peak_W(absorbed_W_m2, module_C) * array.in_series * array.in_parallel);
 }
 
 }  // namespace
@@ -90,10 +90,9 @@ void add_sun(const supply::SolarArray& array, const sky::PlaneMinutes& plane, st
       const auto absorbed_W_m2 = static_cast<double>(plane.absorbed_W_m2[i]);
       if (absorbed_W_m2 <= 0.0) continue;
       if (tracked) {
-        const double share = voltage_share(array, module, absorbed_W_m2,
-                                           static_cast<double>(plane.module_C[i]), near_V);
-        const double after_W =
-            static_cast<double>(power_W[i]) * share * kept * array.controller_efficiency;
+        const double share =
+            voltage_share(array, module, absorbed_W_m2, static_cast<double>(plane.module_C[i]), near_V);
+        const double after_W = static_cast<double>(power_W[i]) * share * kept * array.controller_efficiency;
         if (after_W > 0.0) add_tracked(after_W, limit_A, near_V, minutes[i]);
       } else {
         add_coupled(array, module, absorbed_W_m2 * kept, static_cast<double>(plane.module_C[i]), near_V,

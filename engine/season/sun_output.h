@@ -48,8 +48,7 @@ SunOutput<R> sun_output(const Minute& minute, const R& v) {
       coupled_A = L::select(nothing, zero, L::select(beyond, most_A, coupled_A));
       slope = L::select(nothing, zero, L::select(beyond, zero - (most_A + over_A) / v, slope));
       const R given_W = (coupled_A + over_A) * v;
-      out.untracked_W =
-          base::max_of<R>(R(static_cast<double>(minute.coupled_peak_W)) - given_W, zero);
+      out.untracked_W = base::max_of<R>(R(static_cast<double>(minute.coupled_peak_W)) - given_W, zero);
     }
     out.current_A = out.current_A + coupled_A;
     out.slope = out.slope + slope;

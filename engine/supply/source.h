@@ -44,10 +44,10 @@ struct SolarArray {
   double tilt_deg = 0.0;
   double azimuth_deg = 180.0;  // north 0, east 90
   sky::Mounting mounting = sky::Mounting::kGluedFlat;
-  double soiling = 0.05;       // fraction lost
+  double soiling = 0.05;  // fraction lost
   /// The same by month, January first, also for stated snow; empty = `soiling` all year.
   std::vector<double> soiling_by_month;
-  double other_losses = 0.05;  // mismatch, wiring, shade: fraction lost
+  double other_losses = 0.05;                     // mismatch, wiring, shade: fraction lost
   std::optional<units::Temperature> record_cold;  // coldest air ever there; none = estimated
   ControllerKind controller = ControllerKind::kMppt;
   double controller_efficiency = 0.96;
