@@ -61,6 +61,8 @@ base::Result<AdviseResponse> advise(const AdviseRequest& request, const advise::
   response.answer = advise::recommend(
       plan, advise::prove(plan, proving, candidates, on_threads(request.threads), progress));
 
+  response.sun_findings = advise::sun_findings(plan, response.hand.skies);
+
   const advise::Trial& shown = response.answer.ranking.front().trial;
   response.worst = show(proving, shown.candidate, shown.worst_season());
   response.median = show(proving, shown.candidate, shown.median_season());
@@ -86,7 +88,9 @@ std::vector<std::string> assumptions_of(const PlanOnHand& hand) {
       "shown as 25.");
   all.push_back(
       "Use varies from season to season only in when events fall; weather is drawn anew each season.");
-  all.push_back("The output limit of solar controllers is taken at 13.5 V for each 12 V of the system.");
+  all.push_back(
+      "The curve of directly coupled solar modules is taken as straight around 13.5 V for each 12 V of the "
+      "system.");
   const bool replayed = std::any_of(hand.skies.begin(), hand.skies.end(),
                                     [](const season::LegSky& s) { return s.typical_year.has_value(); });
   if (replayed) all.push_back("Legs with a weather file replay the same typical year in every season.");

@@ -6,6 +6,7 @@
 #include "app/plan_on_hand.h"
 #include "engine/advise/recommendation.h"
 #include "engine/advise/search.h"
+#include "engine/advise/sun_check.h"
 
 namespace voltwright::app {
 
@@ -26,6 +27,7 @@ struct AdviseResponse {
   PlanOnHand hand;
   advise::Recommendation answer;
   double demand_Wh_day = 0.0;  // mean of the first season
+  std::vector<advise::SunFinding> sun_findings;
   ShownSeason worst, median;
 };
 

@@ -61,6 +61,8 @@ Json ledger_json(const season::Ledger<double>& l, double seasons) {
           {"charged_Ah", per(l.charged_Ah)},
           {"discharged_Ah", per(l.discharged_Ah)},
           {"solar_left_Wh", per(l.solar_left_Wh)},
+          {"solar_clipped_Wh", per(l.solar_clipped_Wh)},
+          {"solar_untracked_Wh", per(l.solar_untracked_Wh)},
           {"unmet_Wh", per(l.unmet_Wh)},
           {"unmet_essential_Wh", per(l.unmet_essential_Wh)},
           {"short_h", per(l.short_h)},
@@ -213,6 +215,17 @@ std::string to_json(const AdviseResponse& response) {
   }
   json["worst_season"] = season_json(response.worst);
   json["median_season"] = season_json(response.median);
+  json["solar_findings"] = Json::array();
+  for (const advise::SunFinding& f : response.sun_findings) {
+    json["solar_findings"].push_back({{"array", f.array},
+                                      {"matter", f.matter},
+                                      {"holds", f.holds},
+                                      {"value", number(f.value)},
+                                      {"limit", number(f.limit)},
+                                      {"unit", f.unit},
+                                      {"working", f.working},
+                                      {"say", f.say}});
+  }
   json["assumptions"] = assumptions_of(response.hand);
   json["warnings"] = problems_json(response.hand.warnings);
   return dump(json);

@@ -88,6 +88,12 @@ std::string answer_text(const app::AdviseResponse& response, bool all, std::size
   const advise::Trial& first = response.answer.ranking.front().trial;
   text += "\nEnergy of a mean season, " + first.candidate.name() + "\n";
   text += ledger_table(first.ledger, std::max(1, first.count()));
+  if (first.ledger.solar_clipped_Wh > 0.0) {
+    text += wrapped("Solar controllers held back " +
+                        figure(first.ledger.solar_clipped_Wh / std::max(1, first.count()), "Wh") +
+                        " a season at their output limits.",
+                    width, "");
+  }
   text += "\n" + wrapped("Loads ask for " + figure(response.demand_Wh_day, "Wh") +
                              " a day on average. Seasons of " + figure(first.minutes / 1440.0, "days") +
                              " each; \"Short\" counts those in which an "
@@ -95,6 +101,9 @@ std::string answer_text(const app::AdviseResponse& response, bool all, std::size
                          width, "");
   text += "\n";
   for (const advise::Caution& c : advise::cautions_of(plan, first)) {
+    text += wrapped(c.title + ": " + c.text, width, "  ");
+  }
+  for (const advise::Caution& c : advise::sun_cautions(response.sun_findings)) {
     text += wrapped(c.title + ": " + c.text, width, "  ");
   }
   text += wrapped(

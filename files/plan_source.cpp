@@ -3,6 +3,7 @@
 
 #include <cmath>
 #include <cstddef>
+#include <iterator>
 #include <string>
 
 #include "engine/units/parse.h"
@@ -100,6 +101,21 @@ void read_orientation(Section& section, supply::SolarArray& array) {
   }
 }
 
+/// Twelve losses, January first: `soiling_by_month = { jan = "5 %", ... }`, where what is left out is as
+/// `soiling`.
+void read_months(Section& section, supply::SolarArray& array) {
+  std::optional<Section> months = section.section("soiling_by_month");
+  if (!months) return;
+  static constexpr const char* kMonths[] = {"jan", "feb", "mar", "apr", "may", "jun",
+                                            "jul", "aug", "sep", "oct", "nov", "dec"};
+  const Span<Fraction> lost = {fraction(0.0), fraction(1.0), "0 % to 100 %", "\"80 %\""};
+  array.soiling_by_month.assign(std::size(kMonths), array.soiling);
+  for (std::size_t m = 0; m < std::size(kMonths); ++m) {
+    set_fraction(*months, kMonths[m], lost, array.soiling_by_month[m]);
+  }
+  months->finish();
+}
+
 }  // namespace
 
 supply::SolarArray read_solar(Section section) {
@@ -123,6 +139,9 @@ supply::SolarArray read_solar(Section section) {
   }
   const Span<Fraction> losses = {fraction(0.0), fraction(0.9), "0 % to 90 %", "\"5 %\""};
   set_fraction(section, "soiling", losses, array.soiling);
+  read_months(section, array);
+  section.set<Temperature>("record_cold", parse_temperature,
+                           {celsius(-70), celsius(30), "-70 to 30 degC", "\"-25 degC\""}, array.record_cold);
   set_fraction(section, "other_losses", losses, array.other_losses);
   if (std::optional<Section> controller = section.section("controller")) {
     read_controller(std::move(*controller), array);

@@ -57,6 +57,8 @@ void add_ledger(season::Ledger<double>& sum, const season::Ledger<double>& one) 
                                             &L::charged_Wh,
                                             &L::discharged_Wh,
                                             &L::solar_left_Wh,
+                                            &L::solar_clipped_Wh,
+                                            &L::solar_untracked_Wh,
                                             &L::unmet_Wh,
                                             &L::unmet_essential_Wh,
                                             &L::short_h,

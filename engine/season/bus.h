@@ -2,6 +2,7 @@
 // The bus voltage at which sources, loads and the bank balance. See docs/method/bus.md.
 #include <cmath>
 
+#include "engine/season/sun_output.h"
 #include "engine/season/system.h"
 
 namespace voltwright::season {
@@ -33,7 +34,7 @@ struct BusCase {
   std::array<R, kMostFarLoads> far_W{};
 
   bool has(std::size_t kind) const {
-    if (kind == kSolar) return minute.solar_W > 0.0 || minute.solar_A > 0.0;
+    if (kind == kSolar) return minute.has_sun();
     return kind == kEngine ? minute.engine : minute.mains;
   }
   /// Whether the source comes through a relay, which has no voltage of its own to hold.
@@ -54,8 +55,8 @@ CurrentAndSlope<R> full_output(const BusCase<R>& bus, std::size_t kind, const R&
   const System<R>& system = bus.system;
   const R zero(0.0);
   if (kind == kSolar) {
-    const R from_power_A = R(bus.minute.solar_W) / v;
-    return {from_power_A + R(bus.minute.solar_A), zero - from_power_A / v};
+    const SunOutput<R> sun = sun_output<R>(bus.minute, v);
+    return {sun.current_A, sun.slope};
   }
   if (kind == kMains) return {R(system.mains_limit_A), zero};
   const double limit_A = bus.minute.engine_low ? system.engine_low_limit_A : system.engine_limit_A;
@@ -146,7 +147,8 @@ R quadratic_bus(const BusCase<R>& bus, const R& source_V, const R& ohm, const R&
     if (!bus.has(kind)) continue;
     if (kind == kSolar) {
       power_W = power_W - bus.running[kind] * R(bus.minute.solar_W);
-      constant_A = constant_A + bus.running[kind] * R(bus.minute.solar_A);
+      const R beyond_A = sun_output<R>(bus.minute, near_V).current_A - R(bus.minute.solar_W) / near_V;
+      constant_A = constant_A + bus.running[kind] * beyond_A;
     } else {
       constant_A = constant_A + bus.running[kind] * full_output<R>(bus, kind, near_V).current_A;
     }

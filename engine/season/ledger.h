@@ -14,6 +14,8 @@ struct Ledger {
   R charged_Ah{0.0}, discharged_Ah{0.0}, side_Ah{0.0}, self_discharge_Ah{0.0};
   R charged_Wh{0.0}, discharged_Wh{0.0};  // at the bus
   R solar_left_Wh{0.0};                   // could have been had
+  R solar_clipped_Wh{0.0};                // held back by the output limits of controllers
+  R solar_untracked_Wh{0.0};              // what peak tracking would find beyond directly coupled arrays
   R unmet_Wh{0.0}, unmet_essential_Wh{0.0}, short_h{0.0};
   R charge_blocked_h{0.0}, loads_off_h{0.0}, inverter_off_h{0.0};
   R drawn_blocked_Wh{0.0};  // from the bank while it may not be charged
@@ -57,6 +59,8 @@ void Ledger<R>::add(const StepReport<R>& r, const SystemState<R>& s, const R& st
   side_Ah += r.bank.side_A * step_h;
   self_discharge_Ah += r.bank.self_discharge_A * step_h;
   solar_left_Wh += r.solar_left_W * step_h;
+  solar_clipped_Wh += r.solar_clipped_W * step_h;
+  solar_untracked_Wh += r.solar_untracked_W * step_h;
   unmet_Wh += r.unmet_W * step_h;
   unmet_essential_Wh += r.unmet_essential_W * step_h;
   short_h += L::select(r.unmet_essential_W > zero, step_h, zero);

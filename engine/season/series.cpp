@@ -4,9 +4,9 @@
 #include <cmath>
 
 #include "engine/demand/minutes.h"
+#include "engine/season/sun_minutes.h"
 #include "engine/season/surroundings.h"
 #include "engine/sky/made_weather.h"
-#include "engine/sky/module_model.h"
 #include "engine/sky/plane.h"
 #include "engine/sky/replayed_weather.h"
 
@@ -14,8 +14,8 @@ namespace voltwright::season {
 
 namespace {
 
-/// Battery voltage at which the output limit of a controller and the current of a directly coupled array are
-/// taken: 13.5 V for each 12 V of the system. The true voltage differs by at most about 8 % (assumption).
+/// Battery voltage around which the curve of a directly coupled array is taken as straight: 13.5 V for each
+/// 12 V of the system (assumption).
 constexpr double kTypicalChargeOver12V = 13.5 / 12.0;
 
 /// A controlled alternator changes its voltage in turns of this length (assumption: it follows load and
@@ -38,26 +38,7 @@ void add_array(const supply::SolarArray& array, const sky::SunMinutes& sun,
                const sky::WeatherMinutes& weather, double system_V, std::span<Minute> minutes) {
   const sky::Plane plane{array.tilt_deg, array.azimuth_deg, array.mounting};
   const sky::PlaneMinutes on_plane = sky::plane_minutes(sun, weather, plane);
-  const double kept = (1.0 - array.soiling) * (1.0 - array.other_losses);
-  const double charge_V = system_V * kTypicalChargeOver12V;
-  if (array.controller == supply::ControllerKind::kMppt) {
-    const std::vector<float> power_W =
-        sky::array_power_W(on_plane, array.module, array.in_series * array.in_parallel);
-    const double limit_W = units::as_amperes(array.output_limit) * charge_V;
-    for (std::size_t i = 0; i < minutes.size(); ++i) {
-      const double w = static_cast<double>(power_W[i]) * kept * array.controller_efficiency;
-      minutes[i].solar_W += std::min(w, limit_W);
-    }
-  } else {
-    const double limit_A = units::as_amperes(array.output_limit);
-    for (std::size_t i = 0; i < minutes.size(); ++i) {
-      const auto absorbed = static_cast<double>(on_plane.absorbed_W_m2[i]);
-      if (absorbed <= 0.0) continue;
-      const double a = sky::array_current_A(array.module, array.in_series, array.in_parallel, absorbed * kept,
-                                            static_cast<double>(on_plane.module_C[i]), charge_V);
-      minutes[i].solar_A += std::clamp(a, 0.0, limit_A);
-    }
-  }
+  add_sun(array, on_plane, weather.start_utc_s, system_V * kTypicalChargeOver12V, minutes);
 }
 
 }  // namespace

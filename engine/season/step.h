@@ -50,17 +50,20 @@ R share_sources(const BusCase<R>& bus, const R& bus_V, const R& needed_A, System
   const R zero(0.0);
   std::array<R, kSourceKinds> given_A{zero, zero, zero};
   R left_A = needed_A;
-  R solar_available_A(0.0);
   for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
     if (!bus.has(kind)) continue;
     const R full_A = full_output<R>(bus, kind, bus_V).current_A;
     const R most_A = awake_A<R>(bus, kind, bus_V, full_A);
     given_A[kind] = base::clamp_of<R>(left_A, zero, bus.running[kind] * most_A);
     left_A = left_A - given_A[kind];
-    if (kind == kSolar) solar_available_A = full_A;
   }
   report.solar_W = given_A[kSolar] * bus_V;
-  report.solar_left_W = (solar_available_A - given_A[kSolar]) * bus_V;
+  if (bus.has(kSolar)) {
+    const SunOutput<R> sun = sun_output<R>(bus.minute, bus_V);
+    report.solar_left_W = (sun.current_A - given_A[kSolar]) * bus_V;
+    report.solar_clipped_W = sun.clipped_W;
+    report.solar_untracked_W = sun.untracked_W;
+  }
   report.engine_W = given_A[kEngine] * bus_V;
   report.mains_W = given_A[kMains] * bus_V;
   s.relay_A = bus.system.relay_V > 0.0 ? given_A[kEngine] : zero;

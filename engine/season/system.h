@@ -53,6 +53,12 @@ struct System {
   const bank::Parameters<R>& paced(std::size_t pace) const { return pace == 0 ? bank : finer[pace - 1]; }
 };
 
+/// Tracked arrays whose controllers are near or at their output limits.
+struct LimitedSun {
+  float power_W = 0.0F;  // after the controllers, as if they had no limit
+  float limit_A = 0.0F;
+};
+
 /// One minute of what all banks share. Powers are means over the minute at the bus.
 struct Minute {
   double direct_W = 0.0;            // direct-current loads
@@ -64,14 +70,22 @@ struct Minute {
   std::array<float, kMostFarLoads> far_W{};  // direct loads behind cables of their own, besides direct_W
   std::array<float, kMostFarLoads> essential_far_W{};
   int surge_far = -1;    // the far load whose start surge_direct_W is; -1 = of a load at the bus
-  double solar_W = 0.0;  // tracked arrays, after the controller
-  double solar_A = 0.0;  // arrays coupled at battery voltage
+  double solar_W = 0.0;  // tracked arrays, after the controller, well below its output limit
+  std::array<LimitedSun, 2> limited_sun{};  // tracked arrays near the limit, and far above it
+  double solar_A = 0.0;                     // arrays coupled at battery voltage, at coupled_at_V
+  float coupled_A_per_V = 0.0F;             // slope of that current
+  float coupled_at_V = 0.0F;
+  float coupled_over_A = 0.0F;  // what the limits of their controllers hold back of it
+  float coupled_peak_W = 0.0F;  // at the peaks of their curves; 0 = not known
   bool engine = false;
   bool engine_low = false;  // a controlled alternator holds its low voltage
   bool mains = false;
   double surroundings_C = 20.0;  // of the bank
 
-  bool has_source() const { return solar_W > 0.0 || solar_A > 0.0 || engine || mains; }
+  bool has_sun() const {
+    return solar_W > 0.0 || solar_A > 0.0 || limited_sun[0].power_W > 0.0F || limited_sun[1].power_W > 0.0F;
+  }
+  bool has_source() const { return has_sun() || engine || mains; }
 };
 
 template <class R>
@@ -91,6 +105,7 @@ template <class R>
 struct StepReport {
   R bus_V, bank_A, inverter_V;
   R solar_W, solar_left_W, engine_W, mains_W;
+  R solar_clipped_W, solar_untracked_W;
   R direct_W, inverter_W, inverter_cable_W, heater_W;
   R far_cable_W;
   R unmet_W, unmet_essential_W;

@@ -2,6 +2,7 @@
 // What puts energy back: solar array with controller, engine, mains.
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "engine/sky/module.h"
 #include "engine/units/quantity.h"
@@ -43,8 +44,11 @@ struct SolarArray {
   double tilt_deg = 0.0;
   double azimuth_deg = 180.0;  // north 0, east 90
   sky::Mounting mounting = sky::Mounting::kGluedFlat;
-  double soiling = 0.05;       // fraction lost
-  double other_losses = 0.05;  // mismatch, wiring, shade: fraction lost
+  double soiling = 0.05;  // fraction lost
+  /// The same by month, January first, also for stated snow; empty = `soiling` all year.
+  std::vector<double> soiling_by_month;
+  double other_losses = 0.05;                     // mismatch, wiring, shade: fraction lost
+  std::optional<units::Temperature> record_cold;  // coldest air ever there; none = estimated
   ControllerKind controller = ControllerKind::kMppt;
   double controller_efficiency = 0.96;
   units::Current output_limit;  // to the battery
