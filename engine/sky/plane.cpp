@@ -56,6 +56,8 @@ PlaneMinutes plane_minutes(const SunMinutes& sun, const WeatherMinutes& weather,
   const AirMassTable air_mass;
   const IncidenceTable incidence;
   const MountingHeat heat = mounting_heat(plane.mounting);
+  const bool shaded = !plane.skyline.open();
+  const auto view = static_cast<float>(plane.skyline.view_of_sky(plane.tilt_deg, plane.azimuth_deg));
   float wind = -1.0F;
   float rise = 0.0F;
 
@@ -81,7 +83,18 @@ PlaneMinutes plane_minutes(const SunMinutes& sun, const WeatherMinutes& weather,
                                  fast_acos(cos_zenith), cos_zenith, cos_aoi, cos_tilt, sin_tilt)
                 : isotropic_sky_W_m2(dhi, cos_tilt);
     }
-    const float beam = dni * cos_aoi;
+    float passes = 1.0F;
+    if (shaded) {
+      const bool up = cos_zenith > 0.0F;
+      passes = up ? plane.skyline.beam(sun.azimuth_rad[i], cos_zenith) : 0.0F;
+      const float around =
+          up ? perez_sky_parts_W_m2(dhi, dni, sun.extraterrestrial_W_m2[i], air_mass.at(cos_zenith),
+                                    fast_acos(cos_zenith), cos_zenith, cos_aoi, cos_tilt, sin_tilt)
+                   .circumsolar
+             : 0.0F;
+      sky = (sky - around) * view + around * passes;
+    }
+    const float beam = dni * cos_aoi * passes;
     const float scattered = sky + ground_reflected_W_m2(ghi, albedo, cos_tilt);
     if (weather.wind_m_s[i] != wind) {
       wind = weather.wind_m_s[i];
