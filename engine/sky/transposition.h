@@ -24,13 +24,29 @@ T isotropic_sky_W_m2(T dhi, T cos_tilt) {
   return dhi * (T(1) + cos_tilt) * T(0.5);
 }
 
+/// Sky diffuse on a plane, and how much of it comes from close around the sun and goes when the sun is
+/// hidden.
+template <class T>
+struct SkyParts {
+  T total = T(0);
+  T circumsolar = T(0);
+};
+
 /// Sky diffuse with a bright disc around the sun in proportion to the beam (Hay and Davies 1980), W/m2.
+template <class T>
+SkyParts<T> hay_davies_sky_parts_W_m2(T dhi, T dni, T extraterrestrial, T cos_zenith, T cos_aoi, T cos_tilt) {
+  const T anisotropy = dni / extraterrestrial;
+  const T beam_ratio = std::max(T(0), cos_aoi) / std::max(cos_zenith, T(0.01745));
+  const T tilted = dhi * (anisotropy * beam_ratio + (T(1) - anisotropy) * (T(1) + cos_tilt) * T(0.5));
+  const T total = cos_tilt == T(1) ? dhi : tilted;
+  return {total, std::min(total, dhi * anisotropy * beam_ratio)};
+}
+
+/// The same as one sum.
 template <class T>
 T hay_davies_sky_W_m2(T dhi, T dni, T extraterrestrial, T cos_zenith, T cos_aoi, T cos_tilt) {
   if (cos_tilt == T(1)) return dhi;
-  const T anisotropy = dni / extraterrestrial;
-  const T beam_ratio = std::max(T(0), cos_aoi) / std::max(cos_zenith, T(0.01745));
-  return dhi * (anisotropy * beam_ratio + (T(1) - anisotropy) * (T(1) + cos_tilt) * T(0.5));
+  return hay_davies_sky_parts_W_m2(dhi, dni, extraterrestrial, cos_zenith, cos_aoi, cos_tilt).total;
 }
 
 /// Coefficients of one class of sky clearness: f11 f12 f13 f21 f22 f23.
@@ -47,14 +63,6 @@ inline constexpr std::array<PerezClass, 8> kPerez1990{{
     {1.060, -1.600, -0.359, 0.264, -1.127, 0.131},
     {0.678, -0.327, -0.250, 0.156, -1.377, 0.251},
 }};
-
-/// Sky diffuse on a plane, and how much of it comes from close around the sun and goes when the sun is
-/// hidden.
-template <class T>
-struct SkyParts {
-  T total = T(0);
-  T circumsolar = T(0);
-};
 
 /// Sky diffuse with a circumsolar and a horizon part that depend on clearness and brightness of the sky
 /// (Perez et al. 1990), W/m2. `air_mass` is the relative one, `zenith_rad` the zenith angle of `cos_zenith`.
