@@ -39,7 +39,7 @@ const season::Series& open_week() {
 }
 
 TEST(ShadeInAPlan, ALevelHorizonChangesNothing) {
-  const season::Series level = week("horizon = [{ azimuth = 10, elevation = \"0 deg\" }]\n");
+  const season::Series level = week("horizon = [{ azimuth = \"10 deg\", elevation = \"0 deg\" }]\n");
   ASSERT_EQ(level.minutes.size(), open_week().minutes.size());
   for (std::size_t i = 0; i < level.minutes.size(); ++i) {
     ASSERT_EQ(level.minutes[i].solar_W, open_week().minutes[i].solar_W) << i;
