@@ -4,6 +4,7 @@
 
 #include "app/parallel.h"
 #include "engine/advise/wording.h"
+#include "engine/sky/sun.h"
 
 namespace voltwright::app {
 
@@ -69,6 +70,41 @@ base::Result<AdviseResponse> advise(const AdviseRequest& request, const advise::
   return response;
 }
 
+namespace {
+
+/// What holds for the sun and for the light on the arrays of this plan.
+void add_sky(const advise::Plan& plan, std::vector<std::string>& all) {
+  if (plan.arrays.empty()) return;
+  auto years = sky::SunYears::kStated;
+  for (const journey::Leg& leg : plan.legs) {
+    years = std::max({years, sky::sun_years(static_cast<double>(leg.start_utc_s)),
+                      sky::sun_years(static_cast<double>(leg.end_utc_s) - 1.0)});
+  }
+  if (years != sky::SunYears::kStated) {
+    all.push_back(
+        "Dates lie outside 2020 to 2050, the years for which the sun's place is stated to 0.01 deg" +
+        std::string(years == sky::SunYears::kMeasured
+                        ? "; there it was compared with rigorous astronomy and is within 0.012 deg."
+                        : "; before 1950 and after 2100 nothing has checked it."));
+  }
+  const bool shaded = std::any_of(plan.arrays.begin(), plan.arrays.end(),
+                                  [](const supply::SolarArray& a) { return !a.skyline.open(); });
+  if (shaded) {
+    all.push_back(
+        "Horizon and shade hold on every leg and take light evenly from the whole array; a hard shadow on a "
+        "part of a module costs more than its share.");
+  }
+  const bool other_sky = std::any_of(plan.arrays.begin(), plan.arrays.end(), [](const supply::SolarArray& a) {
+    return a.sky_model != sky::SkyModel::kPerez;
+  });
+  if (other_sky) {
+    all.push_back(
+        "The light of the sky is moved onto at least one array by another relation than that of Perez.");
+  }
+}
+
+}  // namespace
+
 std::vector<std::string> assumptions_of(const PlanOnHand& hand) {
   const advise::Plan& plan = hand.plan;
   std::vector<std::string> all;
@@ -94,6 +130,7 @@ std::vector<std::string> assumptions_of(const PlanOnHand& hand) {
   const bool replayed = std::any_of(hand.skies.begin(), hand.skies.end(),
                                     [](const season::LegSky& s) { return s.typical_year.has_value(); });
   if (replayed) all.push_back("Legs with a weather file replay the same typical year in every season.");
+  add_sky(plan, all);
   switch (plan.surroundings.location) {
     case bank::Location::kCabin:
       all.push_back(

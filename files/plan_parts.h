@@ -17,6 +17,8 @@ demand::Load read_load(Section section, units::Voltage system);
 /// The cable and cut-off of a load, if it has any.
 void read_far_feed(Section& section, units::Voltage system, demand::Load& load);
 supply::SolarArray read_solar(Section section);
+/// The horizon and the shade of an array, and which model of the sky its light is computed with.
+void read_shade(Section& section, supply::SolarArray& array);
 supply::EngineCharging read_engine(Section section);
 /// How a source's charger is set; what the section does not name stays.
 void read_regulation(Section section, units::Voltage system, supply::Regulation& regulation);

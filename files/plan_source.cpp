@@ -137,6 +137,7 @@ supply::SolarArray read_solar(Section section) {
                                                    sky::Mounting::kGluedFlat};
     array.mounting = kMountings[*i];
   }
+  read_shade(section, array);
   const Span<Fraction> losses = {fraction(0.0), fraction(0.9), "0 % to 90 %", "\"5 %\""};
   set_fraction(section, "soiling", losses, array.soiling);
   read_months(section, array);

@@ -36,7 +36,9 @@ void add_far(const std::vector<demand::FarMinutes>& far, std::size_t minute, Min
 
 void add_array(const supply::SolarArray& array, const sky::SunMinutes& sun,
                const sky::WeatherMinutes& weather, double system_V, std::span<Minute> minutes) {
-  const sky::Plane plane{array.tilt_deg, array.azimuth_deg, array.mounting};
+  sky::Plane plane{array.tilt_deg, array.azimuth_deg, array.mounting};
+  plane.skyline = array.skyline;
+  plane.sky_model = array.sky_model;
   const sky::PlaneMinutes on_plane = sky::plane_minutes(sun, weather, plane);
   add_sun(array, on_plane, weather.start_utc_s, system_V * kTypicalChargeOver12V, minutes);
 }

@@ -4,7 +4,9 @@
 #include <string>
 #include <vector>
 
+#include "engine/sky/horizon.h"
 #include "engine/sky/module.h"
+#include "engine/sky/transposition.h"
 #include "engine/units/quantity.h"
 
 namespace voltwright::supply {
@@ -53,6 +55,8 @@ struct SolarArray {
   double controller_efficiency = 0.96;
   units::Current output_limit;  // to the battery
   units::Voltage input_limit;   // open-circuit voltage that must not be exceeded
+  sky::Skyline skyline;         // land, masts, trees and roofs that hide the sun
+  sky::SkyModel sky_model = sky::SkyModel::kPerez;
 };
 
 enum class EngineCoupling { kDcDc, kRelay };
