@@ -6,11 +6,11 @@ namespace voltwright::supply {
 
 /// An alternator on its engine. Defaults: docs/method/engine_side.md.
 struct Alternator {
-  double rated_A = 100.0;           // at full speed and 25 degC
-  double pulley_ratio = 2.5;        // alternator turns for each turn of the engine
-  double efficiency = 0.67;         // electrical over mechanical power
-  double vehicle_A = 25.0;          // what the vehicle itself takes while its engine runs
-  double regulated_V = 14.4;        // at 20 degC
+  double rated_A = 100.0;     // at full speed and 25 degC
+  double pulley_ratio = 2.5;  // alternator turns for each turn of the engine
+  double efficiency = 0.67;   // electrical over mechanical power
+  double vehicle_A = 25.0;    // what the vehicle itself takes while its engine runs
+  double regulated_V = 14.4;  // at 20 degC
   double regulated_V_per_K = -0.010;
 };
 

@@ -27,8 +27,9 @@ double generator_L_per_h(const Generator& generator, double load_W);
 /// Litres for each kWh at that load; infinite without load.
 double generator_L_per_kWh(const Generator& generator, double load_W);
 
-/// Whether it runs in the coming minute. Quiet hours and a charge of `stop_above` stop it. It runs through its
-/// schedule; one that may start by itself starts below `start_below`, and any run of it goes on to `stop_above`.
+/// Whether it runs in the coming minute. Quiet hours and a charge of `stop_above` stop it. It runs through
+/// its schedule; one that may start by itself starts below `start_below`, and any run of it goes on to
+/// `stop_above`.
 /// @param second_of_day local time
 /// @param running whether it ran in the minute before
 bool generator_runs(const Generator& generator, int second_of_day, double charge, bool running);

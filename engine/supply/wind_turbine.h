@@ -30,8 +30,8 @@ struct WaterGenerator {
   double cut_in_m_s = 1.5;
 };
 
-/// Output [W] of a shaft or towed generator at a boat's speed through the water: by the cube of the speed from
-/// the known point, 0 below cut-in, at most rated.
+/// Output [W] of a shaft or towed generator at a boat's speed through the water: by the cube of the speed
+/// from the known point, 0 below cut-in, at most rated.
 double water_W(const WaterGenerator& generator, double boat_m_s);
 
 }  // namespace voltwright::supply

@@ -23,8 +23,8 @@ TEST(AlternatorCurve, HasThePublishedShares) {
   EXPECT_NEAR(speed_share(5000.0), 0.994, 1e-3);
 }
 
-// The same table: hot 16, 41 and 48 A, cold 50 A at 2500 1/min. A cold rating of 58.5 A and air of 85 degC give
-// all four within 1 A. Cold at 1300 1/min it gave 24 A, the curve says 19.5 A: on the safe side.
+// The same table: hot 16, 41 and 48 A, cold 50 A at 2500 1/min. A cold rating of 58.5 A and air of 85 degC
+// give all four within 1 A. Cold at 1300 1/min it gave 24 A, the curve says 19.5 A: on the safe side.
 TEST(AlternatorCurve, GivesThePublishedCurrentsHotAndCold) {
   Alternator a;
   a.rated_A = 58.5;
@@ -36,8 +36,8 @@ TEST(AlternatorCurve, GivesThePublishedCurrentsHotAndCold) {
   EXPECT_LT(alternator_A(a, 1300.0, 25.0), 24.0);
 }
 
-// Passenger-car specification: 14.0 to 15.1 V at -20 degC, 13.7 to 14.6 V at 20, 13.2 to 14.3 V at 60, 12.9 to
-// 14.1 V at 80 degC.
+// Passenger-car specification: 14.0 to 15.1 V at -20 degC, 13.7 to 14.6 V at 20, 13.2 to 14.3 V at 60, 12.9
+// to 14.1 V at 80 degC.
 TEST(AlternatorVoltage, LiesInThePublishedBand) {
   const Alternator a;
   const double bands[][3] = {{-20.0, 14.0, 15.1}, {20.0, 13.7, 14.6}, {60.0, 13.2, 14.3}, {80.0, 12.9, 14.1}};
@@ -53,8 +53,8 @@ TEST(Converter, DrawsMoreThanItGives) {
 }
 
 // A practitioner's case, no standard: 79 mohm from a tow car at 13.6 V give a bank of 13.2 V 5 A; a converter
-// of 20 A at 13.8 V and 90 % would take 26.7 A, lose 2.1 V and see 11.5 V: locked out, and too much for a fuse
-// of 20 A. 20 mohm: 23.4 A and 0.46 V.
+// of 20 A at 13.8 V and 90 % would take 26.7 A, lose 2.1 V and see 11.5 V: locked out, and too much for a
+// fuse of 20 A. 20 mohm: 23.4 A and 0.46 V.
 TEST(TowingPlug, OfThinWireChargesLittleAndStarvesAConverter) {
   TowingPlug plug;
   plug.loop_ohm = 0.079;
@@ -85,7 +85,8 @@ TEST(Fuel, OfAnEngineThatRunsAnyway) {
   EXPECT_NEAR(litres_per_shaft_kWh(Fuel::kDiesel) * shaft_W(a, 1000.0) / 1000.0, 0.44, 1e-12);
 }
 
-// A measured petrol set of 1 kW: 0.0739 US gal/h standing and 0.127 US gal for each kWh (1 US gal = 3.78541 L).
+// A measured petrol set of 1 kW: 0.0739 US gal/h standing and 0.127 US gal for each kWh (1 US gal = 3.78541
+// L).
 TEST(Fuel, OfASmallPetrolGenerator) {
   const Generator g;
   EXPECT_NEAR(generator_L_per_h(g, 0.0), 0.0739 * 3.78541, 1e-3);
@@ -101,8 +102,7 @@ TEST(Rayleigh, HasTheCubeFactor) {
   double cube = 0.0;
   for (int i = 0; i < kSteps; ++i) {
     const double z = -kMost + 2.0 * kMost * (i + 0.5) / kSteps;
-    const double weight =
-        std::exp(-0.5 * z * z) / std::sqrt(2.0 * std::numbers::pi) * 2.0 * kMost / kSteps;
+    const double weight = std::exp(-0.5 * z * z) / std::sqrt(2.0 * std::numbers::pi) * 2.0 * kMost / kSteps;
     const double v = weibull_speed(1.0, 2.0, z);
     mean += weight * v;
     cube += weight * v * v * v;
