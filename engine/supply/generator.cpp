@@ -24,7 +24,8 @@ double generator_L_per_kWh(const Generator& generator, double load_W) {
 bool generator_runs(const Generator& generator, int second_of_day, double charge, bool running) {
   if (generator.quiet && generator.quiet->contains(second_of_day)) return false;
   if (charge >= generator.stop_above) return false;
-  const bool scheduled = generator.runs && generator.runs->contains(second_of_day);
+  const bool wanted = running || charge < generator.stop_above - kEmptierBeforeRestart;
+  const bool scheduled = wanted && generator.runs && generator.runs->contains(second_of_day);
   const bool low = charge < generator.start_below;
   // Short runs wear a set: one that may start by itself goes on until the bank is full enough.
   const bool goes_on = running && generator.start_below > 0.0;

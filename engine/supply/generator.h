@@ -17,6 +17,10 @@ struct Generator {
   std::optional<units::DayWindow> quiet;  // must not run
 };
 
+/// A set that its schedule runs and a full bank stopped comes back when the bank is this much emptier
+/// (assumption): short runs wear it.
+inline constexpr double kEmptierBeforeRestart = 0.05;
+
 /// Most that its charger can put out [W]: the charger's own output, or what the set's rated power (taken as
 /// volt-amperes) leaves at the charger's power factor and efficiency.
 double generator_output_W(const Generator& generator, double charger_output_W, double charger_efficiency);
@@ -28,8 +32,8 @@ double generator_L_per_h(const Generator& generator, double load_W);
 double generator_L_per_kWh(const Generator& generator, double load_W);
 
 /// Whether it runs in the coming minute. Quiet hours and a charge of `stop_above` stop it. It runs through
-/// its schedule; one that may start by itself starts below `start_below`, and any run of it goes on to
-/// `stop_above`.
+/// its schedule, once stopped not before the bank is kEmptierBeforeRestart below `stop_above`; one that may
+/// start by itself starts below `start_below`, and any run of it goes on to `stop_above`.
 /// @param second_of_day local time
 /// @param running whether it ran in the minute before
 bool generator_runs(const Generator& generator, int second_of_day, double charge, bool running);
