@@ -52,5 +52,6 @@ function(vw_test)
     string(REPLACE "/" "_" dependency_target vw_${dependency})
     target_link_libraries(${T_NAME} PRIVATE ${dependency_target})
   endforeach()
-  gtest_discover_tests(${T_NAME} PROPERTIES LABELS ${T_LABEL} DISCOVERY_TIMEOUT 60)
+  gtest_discover_tests(${T_NAME} DISCOVERY_TIMEOUT 60 PROPERTIES LABELS ${T_LABEL}
+    ENVIRONMENT LSAN_OPTIONS=print_suppressions=0:suppressions=${PROJECT_SOURCE_DIR}/tests/leaks.suppressions)
 endfunction()
