@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <map>
 
+#include "engine/advise/wind_check.h"
 #include "files/epw.h"
 #include "files/gazetteer.h"
 #include "files/plan.h"
@@ -67,6 +68,10 @@ base::Result<PlanOnHand> plan_on_hand(const std::string& path) {
   hand.catalogue = std::move(catalogue).value();
   hand.climates = std::move(climates).value();
   hand.skies = skies_of(hand.plan, hand.climates, std::filesystem::path(path).parent_path(), hand.warnings);
+  for (base::Problem& problem : advise::wind_problems(hand.plan, hand.skies)) {
+    problem.where.file = path;
+    hand.warnings.push_back(std::move(problem));
+  }
   if (base::has_error(hand.warnings)) return hand.warnings;
   return hand;
 }

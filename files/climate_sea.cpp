@@ -69,6 +69,7 @@ sky::MonthlyClimate ClimateTable::sea_climate(const sky::Site& site) const {
     climate.temperature_C[m] /= clearness_weight;
     climate.wind_m_s[m] /= clearness_weight;
   }
+  climate.wind_known = true;
   climate.daily_range_K.fill(kSeaDailyRange_K);
   climate.origin = "Climate at sea: atlas of Esbensen and Kushnir 1981, cells " + names +
                    "; 6 % of the sunshine taken as reflected and a daily range of 3 K are assumptions.";

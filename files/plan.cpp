@@ -109,6 +109,15 @@ void read_sources(Section& top, advise::Plan& plan) {
   for (Section& section : top.sections("solar", 50)) plan.arrays.push_back(read_solar(section));
   if (auto engine = top.section("engine")) plan.engine = read_engine(std::move(*engine));
   if (auto mains = top.section("mains")) plan.mains = read_mains(std::move(*mains));
+  if (auto generator = top.section("generator")) {
+    plan.generator = read_generator(std::move(*generator));
+    if (!top.has("mains") && top.reading().complete) {
+      top.note("generator", "The generator set has no charger to feed.").remedy =
+          "Add [mains] with output_limit: the set feeds that charger.";
+    }
+  }
+  if (auto wind = top.section("wind")) plan.wind = read_wind(std::move(*wind));
+  if (auto water = top.section("water")) plan.water = read_water(std::move(*water));
   std::optional<Section> chargers = top.section("chargers");
   if (!chargers) return;
   const auto regulate = [&](const char* key, supply::Regulation* regulation) {
@@ -124,6 +133,8 @@ void read_sources(Section& top, advise::Plan& plan) {
   regulate("solar", plan.arrays.empty() ? nullptr : &plan.solar_charging);
   regulate("engine", plan.engine ? &plan.engine->regulation : nullptr);
   regulate("mains", plan.mains ? &plan.mains->regulation : nullptr);
+  regulate("wind", plan.wind ? &plan.wind->regulation : nullptr);
+  regulate("water", plan.water ? &plan.water->regulation : nullptr);
   chargers->finish();
 }
 
@@ -141,7 +152,7 @@ void warn_of_unused(Section& top, const advise::Plan& plan) {
   const auto has_shore = [](const journey::Leg& leg) { return leg.shore_power.has_value(); };
   const bool any_drive = std::any_of(plan.legs.begin(), plan.legs.end(), drives);
   const bool any_shore = std::any_of(plan.legs.begin(), plan.legs.end(), has_shore);
-  if (any_drive && !plan.engine) {
+  if (any_drive && !plan.engine && !plan.water) {
     top.warn("engine", "Legs drive, but nothing says how the engine charges.",
              "Add [engine], or leave it so.");
   }
@@ -152,11 +163,15 @@ void warn_of_unused(Section& top, const advise::Plan& plan) {
   if (plan.engine && !any_drive) {
     top.warn("engine", "No leg drives, so the engine never charges.", "Add drive = \"1 h/day\" to a leg.");
   }
-  if (plan.mains && !any_shore) {
+  if (plan.mains && !any_shore && !plan.generator) {
     top.warn("mains", "No leg has shore power, so the mains charger never runs.",
              "Add shore = \"all day\" to a leg.");
   }
-  if (plan.arrays.empty() && !plan.engine && !plan.mains) {
+  if (plan.water && !any_drive) {
+    top.warn("water", "No leg is under way, so the water never turns the generator.",
+             "Add drive = \"6 h/day\" to a leg.");
+  }
+  if (plan.arrays.empty() && !plan.engine && !plan.mains && !plan.wind && !plan.water) {
     top.warn("", "Nothing charges the bank.", "Add [[solar]], [engine] or [mains].");
   }
 }

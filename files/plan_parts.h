@@ -23,6 +23,9 @@ supply::EngineCharging read_engine(Section section);
 /// How a source's charger is set; what the section does not name stays.
 void read_regulation(Section section, units::Voltage system, supply::Regulation& regulation);
 supply::MainsCharger read_mains(Section section);
+supply::Generator read_generator(Section section);
+supply::WindCharging read_wind(Section section);
+supply::WaterCharging read_water(Section section);
 std::vector<journey::Leg> read_legs(std::vector<Section> sections);
 std::optional<advise::NamedBank> read_incumbent(Section section, units::Voltage system);
 advise::CandidateRule read_candidates(Section section, units::Voltage system);

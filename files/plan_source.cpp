@@ -1,4 +1,4 @@
-// Sources: solar arrays, the engine, mains.
+// Sources: solar arrays, mains.
 #include <fmt/core.h>
 
 #include <cmath>
@@ -161,33 +161,6 @@ supply::SolarArray read_solar(Section section) {
   }
   section.finish();
   return array;
-}
-
-supply::EngineCharging read_engine(Section section) {
-  supply::EngineCharging engine;
-  if (const auto i = section.choice("coupling", {"dc-dc", "relay"})) {
-    engine.coupling = *i == 0 ? supply::EngineCoupling::kDcDc : supply::EngineCoupling::kRelay;
-  }
-  section.set_wanted<Current>("output_limit", parse_current, kOutput, engine.output_limit);
-  set_fraction(section, "efficiency", kEfficiency, engine.efficiency);
-  section.set<Voltage>("alternator_voltage", parse_voltage,
-                       {volts(10), volts(60), "10 V to 60 V", "\"14.2 V\""}, engine.alternator_voltage);
-  section.set<Resistance>("loop_resistance", parse_resistance,
-                          {ohms(1e-4), ohms(1), "0.1 mohm to 1 ohm", "\"15 mohm\""}, engine.loop_resistance);
-  section.set<Voltage>("input_lock_out", parse_voltage, {volts(8), volts(60), "8 V to 60 V", "\"11.5 V\""},
-                       engine.input_lock_out);
-  const bool saves = section.has("alternator_low_voltage") || section.has("low_share");
-  if (saves) {
-    section.set_wanted<Voltage>("alternator_low_voltage", parse_voltage,
-                                {volts(10), volts(60), "10 V to 60 V", "\"12.7 V\""},
-                                engine.alternator_low_voltage);
-    Fraction share;
-    section.set_wanted<Fraction>("low_share", parse_fraction,
-                                 {fraction(0.0), fraction(1.0), "0 % to 100 %", "\"70 %\""}, share);
-    engine.low_share = as_fraction(share);
-  }
-  section.finish();
-  return engine;
 }
 
 supply::MainsCharger read_mains(Section section) {

@@ -70,6 +70,9 @@ struct Plan {
   supply::Regulation solar_charging;  // of all solar controllers
   std::optional<supply::EngineCharging> engine;
   std::optional<supply::MainsCharger> mains;
+  std::optional<supply::Generator> generator;  // feeds the mains charger
+  std::optional<supply::WindCharging> wind;
+  std::optional<supply::WaterCharging> water;
   std::vector<journey::Leg> legs;
   std::optional<NamedBank> incumbent;
   CandidateRule candidates;

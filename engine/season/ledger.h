@@ -8,6 +8,8 @@ namespace voltwright::season {
 template <class R>
 struct Ledger {
   R solar_Wh{0.0}, engine_Wh{0.0}, mains_Wh{0.0};
+  R wind_Wh{0.0}, water_Wh{0.0}, generator_Wh{0.0};
+  R generator_h{0.0};  // run
   R direct_Wh{0.0}, inverter_Wh{0.0}, inverter_cable_Wh{0.0}, far_cable_Wh{0.0}, heater_Wh{0.0};
   R main_cable_Wh{0.0}, resistance_Wh{0.0}, relaxing_Wh{0.0}, side_Wh{0.0}, self_discharge_Wh{0.0};
   R drawn_from_store_Wh{0.0};  // fall of stored energy; negative if the bank ends fuller
@@ -25,7 +27,9 @@ struct Ledger {
 
   void add(const StepReport<R>& r, const SystemState<R>& s, const R& step_h);
 
-  R in_Wh() const { return solar_Wh + engine_Wh + mains_Wh + drawn_from_store_Wh; }
+  R in_Wh() const {
+    return solar_Wh + wind_Wh + water_Wh + engine_Wh + mains_Wh + generator_Wh + drawn_from_store_Wh;
+  }
   R out_Wh() const {
     return direct_Wh + inverter_Wh + inverter_cable_Wh + far_cable_Wh + heater_Wh + main_cable_Wh +
            resistance_Wh + relaxing_Wh + side_Wh + self_discharge_Wh;
@@ -40,6 +44,10 @@ void Ledger<R>::add(const StepReport<R>& r, const SystemState<R>& s, const R& st
   solar_Wh += r.solar_W * step_h;
   engine_Wh += r.engine_W * step_h;
   mains_Wh += r.mains_W * step_h;
+  wind_Wh += r.wind_W * step_h;
+  water_Wh += r.water_W * step_h;
+  generator_Wh += r.generator_W * step_h;
+  generator_h += r.generator_on * step_h;
   direct_Wh += r.direct_W * step_h;
   inverter_Wh += r.inverter_W * step_h;
   inverter_cable_Wh += r.inverter_cable_W * step_h;

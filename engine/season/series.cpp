@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "engine/demand/minutes.h"
+#include "engine/season/driven_minutes.h"
 #include "engine/season/sun_minutes.h"
 #include "engine/season/surroundings.h"
 #include "engine/sky/made_weather.h"
@@ -100,6 +101,7 @@ Series SeriesMaker::draw(std::uint64_t season) const {
       m.surroundings_C = static_cast<double>(bank_C[i]);
     }
     for (const supply::SolarArray& array : c.arrays) add_array(array, suns_[k], weather, c.system_V, minutes);
+    add_driven({c, c.skies[k], leg, calendar, weather, cabin_C, season}, minutes);
     series.outside_C.insert(series.outside_C.end(), weather.temperature_C.begin(),
                             weather.temperature_C.end());
     begin += minutes.size();

@@ -30,7 +30,11 @@ struct Circumstances {
   const demand::Inverter* inverter = nullptr;  // none = no alternating current
   std::span<const supply::SolarArray> arrays;
   bool has_engine = false;
-  double engine_low_share = 0.0;  // of the driving time, with a controlled alternator
+  double engine_low_share = 0.0;                   // of the driving time, with a controlled alternator
+  const supply::EngineCharging* engine = nullptr;  // for what changes from minute to minute
+  const supply::Generator* generator = nullptr;
+  const supply::WindCharging* wind = nullptr;
+  const supply::WaterCharging* water = nullptr;
   bool has_mains = false;
   bank::Surroundings surroundings;
   double system_V = 12.0;
