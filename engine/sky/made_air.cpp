@@ -36,9 +36,8 @@ void MadeAir::add_day(double part_of_year, double relative_clearness, base::Rand
   departure_ = days_.empty() ? normal : kRho * departure_ + std::sqrt(1.0 - kRho * kRho) * normal;
   const double stretch =
       std::clamp(std::pow(relative_clearness, kRangeExponent), kLeastStretch, kMostStretch);
-  days_.push_back(
-      {temperature_.at(part_of_year) + departure_ * day_to_day_deviation_K(range, site_.latitude_deg),
-       range * stretch});
+  const double normal_C = temperature_.at(part_of_year);
+  days_.push_back({normal_C + departure_ * day_to_day_deviation_K(normal_C, site_), range * stretch});
 }
 
 double MadeAir::at(std::size_t record, std::size_t hour) const {

@@ -4,13 +4,16 @@
 #include <cmath>
 #include <cstddef>
 
+#include "engine/sky/bendt_clearness.h"
 #include "engine/sky/calendar.h"
+#include "engine/sky/cloud_passages.h"
 #include "engine/sky/daily_clearness.h"
 #include "engine/sky/day_light.h"
 #include "engine/sky/hour_shape.h"
 #include "engine/sky/hourly_clearness.h"
 #include "engine/sky/made_air.h"
 #include "engine/sky/minute_split.h"
+#include "engine/sky/month_anomaly.h"
 #include "engine/sky/monthly_curve.h"
 
 namespace voltwright::sky {
@@ -19,8 +22,9 @@ namespace {
 constexpr double kHourLimit = 1.1;     // of an hour's clear sky
 constexpr double kDayLimit = 1.08;     // of a day's clear sky, so that the hours can always hold the day
 constexpr double kMinuteLimit = 1.29;  // of a minute's clear sky
+constexpr double kFullest = 0.94;      // of the clearest day, for the mean of a month
 
-enum class Purpose : std::uint64_t { kDailyClearness, kHourlyClearness, kTemperature };
+enum class Purpose : std::uint64_t { kDailyClearness, kHourlyClearness, kTemperature, kClouds };
 
 /// Months without a usable clearness get the straight line between the nearest months that have one.
 std::array<double, 12> filled_clearness(const std::array<double, 12>& given) {
@@ -42,12 +46,13 @@ std::array<double, 12> filled_clearness(const std::array<double, 12>& given) {
 class Maker {
  public:
   Maker(const Site& site, const MonthlyClimate& climate, const ClearnessMatrices& matrices,
-        const SunMinutes& sun, std::uint64_t seed, std::uint64_t season, std::uint64_t leg)
+        const SunMinutes& sun, std::uint64_t seed, std::uint64_t season, std::uint64_t leg, DailyModel model)
       : site_(site),
         sun_(sun),
         seed_(seed),
         season_(season),
         leg_(leg),
+        model_(model),
         clearness_(filled_clearness(climate.clearness)),
         turbidity_(climate.linke_turbidity),
         wind_(climate.wind_m_s),
@@ -121,7 +126,12 @@ class Maker {
     const bool light = means.clear_sum > 0.0;
     const double largest = light ? std::min(1.0, kDayLimit * means.clear_sum / means.above_sum) : 0.8;
     base::RandomStream daily = stream(day, Purpose::kDailyClearness);
-    const double clearness = sequence_.next(mean_clearness, largest, daily);
+    // The anomaly may ask for more than a month of clear days, which the models cannot reach.
+    const double month_mean =
+        std::min(mean_clearness * month_anomaly(mean_clearness, day, seed_, season_), kFullest * largest);
+    const double clearness = model_ == DailyModel::kExponential
+                                 ? exponential_.next(month_mean, largest, daily)
+                                 : sequence_.next(month_mean, largest, daily);
     air_.add_day(year, mean_clearness > 0.0 ? clearness / mean_clearness : 1.0,
                  stream(day, Purpose::kTemperature));
 
@@ -149,6 +159,7 @@ class Maker {
       limits[h] = kHourLimit * means.clear[h];
     }
     hours = scale_within_limits(hours, limits, clearness * means.above_sum);
+    base::RandomStream clouds = stream(day, Purpose::kClouds);
     const auto ratio = [&](std::size_t h) { return hours[h] / means.clear[h]; };
     for (std::size_t h = 0; h < 24; ++h) {
       float* const global = global_.data() + h * 60;
@@ -160,14 +171,17 @@ class Maker {
       const double before = h > 0 && means.clear[h - 1] > 0.0 ? ratio(h - 1) : own;
       const double after = h < 23 && means.clear[h + 1] > 0.0 ? ratio(h + 1) : own;
       shape_hour(light_.minutes() + h * 60, before, own, after, kMinuteLimit, global);
+      lay_cloud_passages(light_.minutes() + h * 60, own, kMinuteLimit, clouds, global);
     }
   }
 
   Site site_;
   const SunMinutes& sun_;
   std::uint64_t seed_, season_, leg_;
+  DailyModel model_;
   MonthlyCurve clearness_, turbidity_, wind_;
   ClearnessSequence sequence_;
+  BendtSequence exponential_;
   DayLight light_;
   MadeAir air_;
   std::int64_t offset_s_;  // mean solar time of the place minus UTC, whole minutes
@@ -181,8 +195,8 @@ class Maker {
 
 WeatherMinutes make_weather(const Site& site, const MonthlyClimate& climate,
                             const ClearnessMatrices& matrices, const SunMinutes& sun, std::uint64_t seed,
-                            std::uint64_t season, std::uint64_t leg) {
-  return Maker(site, climate, matrices, sun, seed, season, leg).make();
+                            std::uint64_t season, std::uint64_t leg, DailyModel model) {
+  return Maker(site, climate, matrices, sun, seed, season, leg, model).make();
 }
 
 }  // namespace voltwright::sky
