@@ -44,14 +44,28 @@ std::vector<std::string> cautions_of() {
       "A planning aid. Local codes, the makers' instructions and a licensed person decide."};
 }
 
+base::Problem nothing_to_vet(bool both) {
+  base::Problem problem;
+  problem.field = "SHEET";
+  problem.what = both ? "A sheet and claims cannot be vetted in one go." : "There is nothing to vet.";
+  problem.remedy = "Give a sheet, or claims such as --claim chemistry=lfp --claim \"capacity=100 Ah\".";
+  return problem;
+}
+
+base::Result<files::ReadSheets> sheets_of(const VetRequest& request, const files::Catalogue& catalogue) {
+  if (request.path.empty() == request.claims.empty()) return nothing_to_vet(!request.path.empty());
+  if (request.path.empty()) return files::read_said_claims(request.claims, "--claim", catalogue);
+  const auto text = files::read_text(request.path);
+  if (!text) return text.problems();
+  return files::read_sheets(text.value(), request.path, catalogue);
+}
+
 }  // namespace
 
 base::Result<VetResponse> vet(const VetRequest& request) {
-  const auto text = files::read_text(request.path);
-  if (!text) return text.problems();
   auto catalogue = files::read_catalogue();
   if (!catalogue) return catalogue.problems();
-  auto sheets = files::read_sheets(text.value(), request.path, catalogue.value());
+  auto sheets = sheets_of(request, catalogue.value());
   if (!sheets) return sheets.problems();
   const auto evidence = files::read_evidence(catalogue.value());
   if (!evidence) return evidence.problems();

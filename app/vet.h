@@ -9,7 +9,8 @@
 namespace voltwright::app {
 
 struct VetRequest {
-  std::string path;  // of a TOML sheet, or of a CSV table of several
+  std::string path;                 // of a TOML sheet, or of a CSV table of several; empty: see claims
+  std::vector<std::string> claims;  // claims said one by one, "capacity=100 Ah", in place of a sheet
 };
 
 struct VettedSheet {
@@ -26,7 +27,8 @@ struct VetResponse {
   base::Problems warnings;
 };
 
-/// Reads the sheet or sheets and the catalogue and holds one against the other; every problem at once.
+/// Reads the sheet or sheets, or the claims, and the catalogue and holds one against the other; every problem
+/// at once.
 base::Result<VetResponse> vet(const VetRequest& request);
 
 /// Format: docs/formats/answer.md.

@@ -94,10 +94,14 @@ void add_vet(CLI::App& app, int& exit_code) {
   auto options = std::make_shared<Options>();
   CLI::App* command = app.add_subcommand(
       "vet", "Hold the claims of a battery's data sheet against physics and what others state");
+  command->add_option("SHEET", options->request.path,
+                      "Sheet of claims (TOML), or a table of several (CSV); format: docs/formats/sheet.md");
   command
-      ->add_option("SHEET", options->request.path,
-                   "Sheet of claims (TOML), or a table of several (CSV); format: docs/formats/sheet.md")
-      ->required();
+      ->add_option("--claim", options->request.claims,
+                   "One claim in place of a sheet, with a key of a sheet, such as \"capacity=100 Ah\"; as "
+                   "often as there are claims")
+      ->type_name("KEY=VALUE")
+      ->allow_extra_args(false);
   command->add_flag("--sources", options->sources,
                     "Print working and source of every finding, also of what holds");
   command->add_flag("--json", options->json, "Print the findings as JSON");

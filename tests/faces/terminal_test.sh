@@ -143,6 +143,11 @@ grep -q '^"Leaflet",consistent.energy,contradiction,' out || complain "the findi
 run 2 vet sheet.toml --json --csv -
 run 2 vet
 run 2 vet missing.toml
+run 0 vet --claim chemistry=lfp --claim "capacity=100 Ah" --claim "voltage=12.8 V" --claim "energy=2000 Wh"
+grep -qE '^contradiction +Energy 2,000' out || complain "vet --claim does not see that 2000 Wh contradict 100 Ah"
+run 2 vet sheet.toml --claim chemistry=lfp
+run 2 vet --claim chemistry=lpf
+grep -q -- '--claim:1:' err || complain "vet --claim does not say which claim is wrong: $(cat err)"
 run 2 vet wrong_sheet.toml --csv kept.csv
 silent "vet of a wrong sheet"
 cmp -s kept.csv before || complain "vet of a wrong sheet changed an existing file"
