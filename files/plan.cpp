@@ -25,6 +25,7 @@ void read_top(Section& top, advise::Plan& plan, const std::string& file) {
     plan.seed = static_cast<std::uint64_t>(*seed);
   }
   if (const auto seasons = top.whole("seasons", 1, 100'000)) plan.seasons = static_cast<int>(*seasons);
+  read_weather_model(top, plan);
   const Span<units::Voltage> any = {units::volts(1), units::volts(1000), "12 V, 24 V or 48 V", "\"12 V\""};
   if (const auto system = top.value<units::Voltage>("system_voltage", units::parse_voltage, any)) {
     const double volts = units::as_volts(*system);

@@ -8,6 +8,8 @@
 
 namespace voltwright::files {
 
+/// Which model makes the days of made weather.
+void read_weather_model(Section& top, advise::Plan& plan);
 /// `currency` is empty if the plan names none that can be used; then the price is not read.
 advise::Limits read_limits(Section section, const std::string& currency);
 bank::Surroundings read_surroundings(Section section);

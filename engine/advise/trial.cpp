@@ -30,6 +30,7 @@ season::Circumstances circumstances_of(const Plan& plan, std::span<const season:
   c.surroundings = plan.surroundings;
   c.system_V = units::as_volts(plan.system_voltage);
   c.seed = plan.seed;
+  c.daily_model = plan.daily_model;
   return c;
 }
 

@@ -71,9 +71,9 @@ Series SeriesMaker::draw(std::uint64_t season) const {
     const journey::Calendar& calendar = calendars_[k];
     const auto& typical_year = c.skies[k].typical_year;
     const sky::WeatherMinutes weather =
-        typical_year.has_value()
-            ? sky::replay_weather(*typical_year, suns_[k])
-            : sky::make_weather(leg.place.site, c.skies[k].climate, *c.matrices, suns_[k], c.seed, season, k);
+        typical_year.has_value() ? sky::replay_weather(*typical_year, suns_[k])
+                                 : sky::make_weather(leg.place.site, c.skies[k].climate, *c.matrices,
+                                                     suns_[k], c.seed, season, k, c.daily_model);
     const std::vector<float> cabin_C =
         cabin_temperature_C(c.surroundings, weather.temperature_C, leg.occupied);
     const std::vector<float> bank_C =
