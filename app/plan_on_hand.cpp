@@ -48,7 +48,7 @@ std::vector<season::LegSky> skies_of(const advise::Plan& plan, const files::Clim
 
 }  // namespace
 
-base::Result<PlanOnHand> plan_on_hand(const std::string& path) {
+base::Result<PlanOnHand> plan_on_hand(const std::string& path, const std::string& start) {
   auto text = files::read_text(path);
   if (!text) return text.problems();
   auto catalogue = files::read_catalogue();
@@ -57,12 +57,13 @@ base::Result<PlanOnHand> plan_on_hand(const std::string& path) {
   if (!gazetteer) return gazetteer.problems();
   auto climates = files::ClimateTable::built_in();
   if (!climates) return climates.problems();
-  auto plan = files::read_plan(text.value(), path, catalogue.value(), gazetteer.value());
+  auto plan = files::read_plan(text.value(), path, catalogue.value(), gazetteer.value(), start);
   if (!plan) return plan.problems();
 
   PlanOnHand hand;
   hand.plan = std::move(plan.value().plan);
   hand.plan_mark = plan.value().mark;
+  hand.moved = plan.value().moved;
   hand.warnings = plan.value().warnings;
   hand.catalogue = std::move(catalogue).value();
   hand.climates = std::move(climates).value();

@@ -216,8 +216,8 @@ void read_all(PlanReading& reading, const TomlTree& tree, advise::Plan& plan) {
 }  // namespace
 
 base::Result<ReadPlan> read_plan(std::string_view text, const std::string& name, const Catalogue& catalogue,
-                                 const Gazetteer& gazetteer) {
-  PlanReading reading{name, catalogue, gazetteer, true, {}};
+                                 const Gazetteer& gazetteer, std::string_view start) {
+  PlanReading reading{name, catalogue, gazetteer, true, {}, std::string(start), {}};
   ReadPlan read;
   try {
     TomlTree tree = read_toml(text, name);
@@ -233,6 +233,7 @@ base::Result<ReadPlan> read_plan(std::string_view text, const std::string& name,
   sort_and_limit(reading.problems, name);
   if (base::has_error(reading.problems)) return std::move(reading.problems);
   read.warnings = std::move(reading.problems);
+  read.moved = std::move(reading.moved);
   read.mark = Fingerprint().add(text).mark();
   return read;
 }
