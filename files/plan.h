@@ -20,9 +20,9 @@ struct ReadPlan {
 };
 
 /// Reads a plan; `name` is shown in problems. All problems at once, each with line and column.
-/// `start`: day on which the whole journey is to begin in place of the planned one, "2027-05-01", or "2027-05"
-/// or "2027", which keep the planned day (the last of its month where it does not exist); every leg moves by
-/// the same number of days. Empty: as planned.
+/// `start`: day on which the whole journey is to begin in place of the planned one, "2027-05-01", or
+/// "2027-05" or "2027", which keep the planned day (the last of its month where it does not exist); every leg
+/// moves by the same number of days. Empty: as planned.
 base::Result<ReadPlan> read_plan(std::string_view text, const std::string& name, const Catalogue& catalogue,
                                  const Gazetteer& gazetteer, std::string_view start = {});
 

@@ -329,7 +329,7 @@ std::string moved_words(int shift, int first, int last) {
   const int more = leap_days(first, last) - leap_days(first - shift, last - shift);
   if (more != 0) {
     words += more > 0 ? " It now passes 29 February, so later legs fall a day earlier by date."
-                       : " It no longer passes 29 February, so later legs fall a day later by date.";
+                      : " It no longer passes 29 February, so later legs fall a day later by date.";
   }
   return words;
 }

@@ -67,29 +67,31 @@ TEST(Journey, FortyLegsOverTheDateLineAndTheEquator) {
 }
 
 TEST(Journey, ADateMayComeTwiceOrBeLeftOutOverTheDateLine) {
-  const auto east = read(lamp() + fiji("from = 2027-03-01\nto = 2027-03-10\n") +
-                         hawaii("from = 2027-03-10\ndays = 3\n"));
+  const auto east =
+      read(lamp() + fiji("from = 2027-03-01\nto = 2027-03-10\n") + hawaii("from = 2027-03-10\ndays = 3\n"));
   ASSERT_TRUE(east.ok());
   whole_minutes(east.value().plan.legs);
-  const auto west = read(lamp() + hawaii("from = 2027-03-01\nto = 2027-03-10\n") +
-                         fiji("from = 2027-03-12\ndays = 3\n"));
+  const auto west =
+      read(lamp() + hawaii("from = 2027-03-01\nto = 2027-03-10\n") + fiji("from = 2027-03-12\ndays = 3\n"));
   ASSERT_TRUE(west.ok());
   whole_minutes(west.value().plan.legs);
   // Elsewhere both stay problems.
-  const auto gap = read(lamp() + fiji("from = 2027-03-01\nto = 2027-03-10\n") +
-                        fiji("from = 2027-03-12\ndays = 3\n"));
+  const auto gap =
+      read(lamp() + fiji("from = 2027-03-01\nto = 2027-03-10\n") + fiji("from = 2027-03-12\ndays = 3\n"));
   EXPECT_FALSE(gap.ok());
 }
 
 TEST(Journey, ALegOfWhichTheDateLineLeavesNothingIsAProblem) {
-  const auto gone = read(lamp() + leg("-14.28", "-170.70", "Pacific/Pago_Pago", "from = 2027-03-01\ndays = 1\n") +
-                         leg("1.87", "-157.43", "Pacific/Kiritimati", "from = 2027-03-02\ndays = 3\n"));
+  const auto gone =
+      read(lamp() + leg("-14.28", "-170.70", "Pacific/Pago_Pago", "from = 2027-03-01\ndays = 1\n") +
+           leg("1.87", "-157.43", "Pacific/Kiritimati", "from = 2027-03-02\ndays = 3\n"));
   ASSERT_FALSE(gone.ok());
   EXPECT_NE(gone.problems().front().what.find("begins before leg 1 has begun"), std::string::npos);
 }
 
 TEST(Journey, MovedByDaysKeepsEveryLegsDays) {
-  const std::string text = lamp() + leg("59.91", "10.75", "Europe/Oslo", "from = 2027-02-10\nto = 2027-03-10\n") +
+  const std::string text = lamp() +
+                           leg("59.91", "10.75", "Europe/Oslo", "from = 2027-02-10\nto = 2027-03-10\n") +
                            leg("69.65", "18.96", "Europe/Oslo", "days = 10\n");
   const auto planned = read(text);
   const auto moved = read(text, "2028-02-10");
@@ -107,15 +109,14 @@ TEST(Journey, MovedByDaysKeepsEveryLegsDays) {
 }
 
 TEST(Journey, AYearOrMonthKeepsThePlannedDayIfThereIsOne) {
-  const std::string leap =
-      lamp() + leg("59.91", "10.75", "Etc/UTC", "from = 2028-02-29\ndays = 2\n");
+  const std::string leap = lamp() + leg("59.91", "10.75", "Etc/UTC", "from = 2028-02-29\ndays = 2\n");
   const auto start_day = [&](const std::string& start) {
     const auto moved = read(leap, start);
     EXPECT_TRUE(moved.ok()) << start;
     return moved.ok() ? moved.value().plan.legs[0].start_utc_s / kDay_s : 0;
   };
   EXPECT_EQ(start_day("2027"), 20877);     // 2027-02-28
-  EXPECT_EQ(start_day("2027-06"), 21028);  // 2027-06-29
+  EXPECT_EQ(start_day("2027-06"), 20998);  // 2027-06-29
   EXPECT_EQ(start_day("2032"), 22704);     // 2032-02-29
   for (const char* wrong : {"2027-02-29", "27", "2027-13", "1969", "2101", "soon", "2027-05-01x"}) {
     EXPECT_FALSE(read(leap, wrong).ok()) << wrong;
