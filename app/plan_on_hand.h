@@ -21,8 +21,8 @@ struct PlanOnHand {
   base::Problems warnings;
 };
 
-/// Reads the plan at `path`, the built-in catalogue and the climate of each leg. Weather files are looked for
-/// beside the plan. `start` moves the journey, see files::read_plan.
+/// Reads the plan at `path`, the built-in catalogue and the climate of each leg. Weather files and a track
+/// are looked for beside the plan. `start` moves the journey, see files::read_plan.
 base::Result<PlanOnHand> plan_on_hand(const std::string& path, const std::string& start = {});
 
 }  // namespace voltwright::app

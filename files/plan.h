@@ -15,6 +15,7 @@ inline constexpr int kPlanFormat = 1;
 struct ReadPlan {
   advise::Plan plan;
   base::Problems warnings;
+  std::string track;  // GPX file that gives the legs, as written in the plan; empty = the plan's own legs
   std::string moved;  // how the journey was moved, in words; empty = as planned
   std::string mark;   // first eight hexadecimal digits of a hash over the text
 };
@@ -25,5 +26,10 @@ struct ReadPlan {
 /// moves by the same number of days. Empty: as planned.
 base::Result<ReadPlan> read_plan(std::string_view text, const std::string& name, const Catalogue& catalogue,
                                  const Gazetteer& gazetteer, std::string_view start = {});
+
+/// Gives a plan that takes its legs from a track these legs: `legs` holds [[leg]] sections, `name` is shown
+/// in problems, `start` as in read_plan. Returns problems, and then the plan has no legs.
+base::Problems take_legs(std::string_view legs, const std::string& name, const Catalogue& catalogue,
+                         const Gazetteer& gazetteer, std::string_view start, ReadPlan& read);
 
 }  // namespace voltwright::files

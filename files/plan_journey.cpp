@@ -124,69 +124,6 @@ std::optional<int> read_day(Section& section, std::string_view key) {
   return day;
 }
 
-/// Degrees as a number or as "69.65 deg".
-std::optional<double> read_degrees(Section& section, std::string_view key, double most) {
-  return section.value<double>(
-      key, parse_angle_deg,
-      {-most, most, most > 100.0 ? "-180 to 180 deg, east positive" : "-90 to 90 deg, north positive",
-       "69.65"});
-}
-
-std::optional<journey::Place> read_named_place(Section& section) {
-  const auto name = section.text("place");
-  if (!name) {
-    if (!section.has("place")) section.note_missing("place", "\"Oslo\", or lat = 59.91 and lon = 10.75");
-    return std::nullopt;
-  }
-  const Gazetteer& gazetteer = section.reading().gazetteer;
-  if (std::optional<journey::Place> place = gazetteer.find(*name)) return place;
-  base::Problem& problem =
-      section.note("place", fmt::format("\"{}\" is not in the place list.", shown(*name)));
-  std::string near;
-  for (const std::string& word : gazetteer.near_names(*name)) near += (near.empty() ? "" : ", ") + word;
-  problem.remedy = near.empty() ? "Give lat and lon in its place." : fmt::format("Near: {}.", near);
-  return std::nullopt;
-}
-
-std::optional<journey::Place> read_point(Section& section) {
-  const auto lat = read_degrees(section, "lat", 90.0);
-  const auto lon = read_degrees(section, "lon", 180.0);
-  if (!section.has("lat")) section.note_missing("lat", "69.65");
-  if (!section.has("lon")) section.note_missing("lon", "18.96");
-  const auto label = section.text("place");
-  if (!lat || !lon) return std::nullopt;
-  journey::Place place;
-  place.name = label.value_or(fmt::format("{:.2f}, {:.2f}", *lat, *lon));
-  place.site.latitude_deg = *lat;
-  place.site.longitude_deg = *lon;
-  if (!section.has("zone")) place.zone = section.reading().gazetteer.zone_at(*lat, *lon);
-  return place;
-}
-
-std::optional<journey::Place> read_place(Section& section) {
-  section.know({"place", "lat", "lon", "elevation", "zone"});
-  const bool is_point = section.has("lat") || section.has("lon");
-  std::optional<journey::Place> place = is_point ? read_point(section) : read_named_place(section);
-  Length elevation = metres(place ? place->site.elevation_m : 0.0);
-  section.set<Length>("elevation", parse_length,
-                      {metres(-450), metres(6000), "-450 m to 6000 m", "\"120 m\""}, elevation);
-  const auto zone = section.text("zone");
-  if (zone) {
-    const base::Result<journey::CivilClock> known = civil_clock(*zone, 0, 1);
-    if (!known) {
-      const base::Problem& p = known.problems().front();
-      base::Problem& noted = section.note("zone", p.what);
-      noted.limit = p.limit;
-      noted.remedy = p.remedy;
-      return std::nullopt;
-    }
-  }
-  if (!place) return std::nullopt;
-  place->site.elevation_m = as_metres(elevation);
-  if (zone) place->zone = *zone;
-  return place;
-}
-
 void read_day_habits(Section& section, journey::Leg& leg) {
   section.set<Duration>("drive", parse_duration_per_day,
                         {hours(0), hours(24), "0 to 24 h/day", "\"1.5 h/day\""}, leg.drive_per_day);
@@ -350,6 +287,7 @@ std::vector<journey::Leg> read_legs(std::vector<Section> sections) {
     if (i > 0) check_follows(section, i + 1, before, dates, ahead_s);
     if (i == 0) first_day = dates.first;
     read_day_habits(section, leg);
+    read_end_place(section, leg);
     section.finish();
     set_instants(section, dates, leg);
     if (!legs.empty()) join(section, i + 1, leg, legs.back());

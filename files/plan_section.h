@@ -24,6 +24,7 @@ struct PlanReading {
   base::Problems problems;
   std::string start;  // day on which the journey is to begin instead; empty = as planned
   std::string moved;  // what moving it meant, in words
+  std::string track;  // file from which the legs come; empty = from the plan
 };
 
 /// Allowed span of a value, both ends included, in words, and an example to offer when it is missing.

@@ -68,7 +68,7 @@ void sort_and_limit(base::Problems& problems) {
 base::Result<ReadSheets> read_sheets(std::string_view text, const std::string& name,
                                      const Catalogue& catalogue) {
   const Gazetteer no_places;  // a sheet names none
-  PlanReading reading{name, catalogue, no_places, true, {}, {}, {}};
+  PlanReading reading{name, catalogue, no_places, true, {}, {}, {}, {}};
   ReadSheets read;
   try {
     if (name.ends_with(".csv")) {

@@ -1,6 +1,7 @@
 // Journeys of many legs: across the date line both ways, in both hemispheres, moved to another date.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cstdint>
 #include <string>
 
@@ -121,6 +122,93 @@ TEST(Journey, AYearOrMonthKeepsThePlannedDayIfThereIsOne) {
   for (const char* wrong : {"2027-02-29", "27", "2027-13", "1969", "2101", "soon", "2027-05-01x"}) {
     EXPECT_FALSE(read(leap, wrong).ok()) << wrong;
   }
+}
+
+std::string sunny() {
+  return lamp() + R"(
+[[solar]]
+name = "Roof"
+flat = true
+module = { peak = "175 W", open_circuit = "24.3 V", short_circuit = "9.4 A", at_peak_voltage = "20.1 V", at_peak_current = "8.7 A" }
+controller = { kind = "mppt", output_limit = "30 A", input_limit = "100 V" }
+
+[engine]
+output_limit = "30 A"
+)";
+}
+
+double solar_Wh(const season::Series& series) {
+  double sum = 0.0;
+  for (const season::Minute& m : series.minutes) sum += m.solar_W / 60.0;
+  return sum;
+}
+
+// A leg cut in two at the same place is the same journey: not a minute of it differs.
+TEST(Journey, CuttingALegInTwoChangesNothing) {
+  const auto oslo = [](const std::string& keys) {
+    return leg("59.91", "10.75", "Europe/Oslo", "drive = \"1 h/day\"\n" + keys);
+  };
+  const Told whole = Practice(sunny() + oslo("from = 2027-03-20\ndays = 20\n")).tell("lfp-12v-100ah");
+  const Told cut =
+      Practice(sunny() + oslo("from = 2027-03-20\ndays = 7\n") + oslo("days = 13\n")).tell("lfp-12v-100ah");
+  EXPECT_EQ(whole.trace.charge, cut.trace.charge);
+  EXPECT_EQ(whole.trace.solar_W, cut.trace.solar_W);
+  EXPECT_EQ(whole.series.outside_C, cut.series.outside_C);
+  EXPECT_GT(solar_Wh(whole.series), 0.0);
+}
+
+// Driven from 60 deg north to 40 deg north in one winter day: before the drive it is as at the start, after
+// it as at the end.
+TEST(Journey, ADriveTakesItsWeatherAlong) {
+  const auto day = [](const char* lat, const std::string& keys) {
+    return sunny() + leg(lat, "5.0", "Etc/UTC",
+                         "from = 2027-12-10\ndays = 1\ndrive = \"8 h/day\"\n"
+                         "drive_from = \"04:00\"\nelevation = \"100 m\"\n" +
+                             keys);
+  };
+  const Practice north(day("60", ""));
+  const Practice south(day("40", ""));
+  const Practice drive(day("60", "to_lat = 40\nto_lon = 5.0\nto_elevation = \"100 m\"\n"));
+  const season::Series a = north.draw(0);
+  const season::Series b = south.draw(0);
+  const season::Series way = drive.draw(0);
+  ASSERT_EQ(way.minutes.size(), a.minutes.size());
+  for (std::size_t i = 0; i < way.minutes.size(); ++i) {
+    if (i < 240) {
+      EXPECT_EQ(way.outside_C[i], a.outside_C[i]) << i;
+    }
+    if (i >= 720) {
+      EXPECT_FLOAT_EQ(way.outside_C[i], b.outside_C[i]) << i;
+    }
+    EXPECT_GE(way.outside_C[i], std::min(a.outside_C[i], b.outside_C[i]) - 1e-4F) << i;
+    EXPECT_LE(way.outside_C[i], std::max(a.outside_C[i], b.outside_C[i]) + 1e-4F) << i;
+    if (i >= 720) {
+      EXPECT_NEAR(way.minutes[i].solar_W, b.minutes[i].solar_W, 0.01) << i;
+    }
+  }
+  EXPECT_GT(solar_Wh(way), solar_Wh(a));
+  EXPECT_LT(solar_Wh(way), solar_Wh(b));
+}
+
+TEST(Journey, ALegThatLeadsElsewhereMustDrive) {
+  const auto still =
+      read(lamp() + leg("60", "5", "Etc/UTC", "from = 2027-03-01\ndays = 1\nto_lat = 61\nto_lon = 5\n"));
+  ASSERT_FALSE(still.ok());
+  EXPECT_NE(still.problems().front().what.find("does not drive"), std::string::npos);
+  EXPECT_FALSE(read(lamp() + leg("60", "5", "Etc/UTC",
+                                 "from = 2027-03-01\ndays = 1\nto_lat = 61\ndrive = \"1 h/day\"\n"))
+                   .ok());
+}
+
+TEST(Journey, LegsComeFromATrackOrFromThePlan) {
+  const auto track = read(lamp() + "\n[journey]\ntrack = \"summer.gpx\"\n");
+  ASSERT_TRUE(track.ok());
+  EXPECT_EQ(track.value().track, "summer.gpx");
+  EXPECT_TRUE(track.value().plan.legs.empty());
+  EXPECT_FALSE(
+      read(lamp() + fiji("from = 2027-03-01\ndays = 5\n") + "\n[journey]\ntrack = \"a.gpx\"\n").ok());
+  EXPECT_FALSE(read(lamp() + "\n[journey]\n").ok());
+  EXPECT_FALSE(read(lamp() + "\n[journey]\ntrack = \"\"\n").ok());
 }
 
 }  // namespace
