@@ -39,7 +39,7 @@ base::Problem nothing_to_try(const advise::Plan& plan) {
 }  // namespace
 
 base::Result<AdviseResponse> advise(const AdviseRequest& request, const advise::Progress& progress) {
-  auto hand = plan_on_hand(request.plan_path);
+  auto hand = plan_on_hand(request.plan_path, request.start);
   if (!hand) return hand.problems();
   AdviseResponse response;
   response.hand = std::move(hand).value();
@@ -108,6 +108,7 @@ void add_sky(const advise::Plan& plan, std::vector<std::string>& all) {
 std::vector<std::string> assumptions_of(const PlanOnHand& hand) {
   const advise::Plan& plan = hand.plan;
   std::vector<std::string> all;
+  if (!hand.moved.empty()) all.push_back(hand.moved);
   all.push_back("Each season starts with a full bank.");
   all.push_back(plan.depth_rule == advise::DepthRule::kPractice
                     ? "Loads are switched off at the usual depth of each chemistry (lead-acid 50 %, "

@@ -12,6 +12,7 @@ namespace voltwright::app {
 
 struct AdviseRequest {
   std::string plan_path;
+  std::string start;     // moves the journey to begin on this day; empty = as planned
   unsigned threads = 0;  // 0 = all processors
 };
 

@@ -208,6 +208,7 @@ Json stamp(const PlanOnHand& hand) {
           {"plan", hand.plan.name},
           {"plan_mark", hand.plan_mark},
           {"catalogue_mark", hand.catalogue.mark},
+          {"journey_moved", hand.moved},
           {"seed", hand.plan.seed}};
 }
 

@@ -8,6 +8,7 @@
 #include "files/gazetteer.h"
 #include "files/plan.h"
 #include "files/text_file.h"
+#include "files/track_legs.h"
 
 namespace voltwright::app {
 
@@ -25,6 +26,13 @@ std::vector<season::LegSky> skies_of(const advise::Plan& plan, const files::Clim
       leg_sky.climate = std::move(climate).value();
     } else if (leg.weather_file.empty()) {
       problems.insert(problems.end(), climate.problems().begin(), climate.problems().end());
+    }
+    if (leg.end_place.has_value() && leg.weather_file.empty()) {
+      if (auto end = climates.at(leg.end_place->site)) {
+        leg_sky.end_climate = std::move(end).value();
+      } else {
+        problems.insert(problems.end(), end.problems().begin(), end.problems().end());
+      }
     }
     if (!leg.weather_file.empty() && !read_years.contains(leg.weather_file)) {
       const std::string path = (folder / leg.weather_file).string();
@@ -47,9 +55,26 @@ std::vector<season::LegSky> skies_of(const advise::Plan& plan, const files::Clim
   return skies;
 }
 
+void append(base::Problems& to, const base::Problems& more) { to.insert(to.end(), more.begin(), more.end()); }
+
+/// Gives the plan the legs of its track.
+void take_track(const std::filesystem::path& folder, const std::string& start,
+                const files::Catalogue& catalogue, const files::Gazetteer& gazetteer, files::ReadPlan& read) {
+  const std::string path = (folder / read.track).string();
+  const auto text = files::read_text(path);
+  if (!text) return append(read.warnings, text.problems());
+  const auto track = files::read_gpx(text.value(), path);
+  if (!track) return append(read.warnings, track.problems());
+  const auto journey = files::track_journey(track.value(), path, gazetteer);
+  if (!journey) return append(read.warnings, journey.problems());
+  append(read.warnings, journey.value().warnings);
+  append(read.warnings,
+         files::take_legs(files::legs_toml(journey.value()), path, catalogue, gazetteer, start, read));
+}
+
 }  // namespace
 
-base::Result<PlanOnHand> plan_on_hand(const std::string& path) {
+base::Result<PlanOnHand> plan_on_hand(const std::string& path, const std::string& start) {
   auto text = files::read_text(path);
   if (!text) return text.problems();
   auto catalogue = files::read_catalogue();
@@ -58,16 +83,22 @@ base::Result<PlanOnHand> plan_on_hand(const std::string& path) {
   if (!gazetteer) return gazetteer.problems();
   auto climates = files::ClimateTable::built_in();
   if (!climates) return climates.problems();
-  auto plan = files::read_plan(text.value(), path, catalogue.value(), gazetteer.value());
+  auto plan = files::read_plan(text.value(), path, catalogue.value(), gazetteer.value(), start);
   if (!plan) return plan.problems();
+  const std::filesystem::path folder = std::filesystem::path(path).parent_path();
+  if (!plan.value().track.empty()) {
+    take_track(folder, start, catalogue.value(), gazetteer.value(), plan.value());
+    if (base::has_error(plan.value().warnings)) return plan.value().warnings;
+  }
 
   PlanOnHand hand;
   hand.plan = std::move(plan.value().plan);
   hand.plan_mark = plan.value().mark;
+  hand.moved = plan.value().moved;
   hand.warnings = plan.value().warnings;
   hand.catalogue = std::move(catalogue).value();
   hand.climates = std::move(climates).value();
-  hand.skies = skies_of(hand.plan, hand.climates, std::filesystem::path(path).parent_path(), hand.warnings);
+  hand.skies = skies_of(hand.plan, hand.climates, folder, hand.warnings);
   for (base::Problem& problem : advise::wind_problems(hand.plan, hand.skies)) {
     problem.where.file = path;
     hand.warnings.push_back(std::move(problem));

@@ -82,6 +82,7 @@ std::string ledger_table(const advise::Plan& plan, const season::Ledger<double>&
 std::string answer_text(const app::AdviseResponse& response, bool all, std::size_t width) {
   const advise::Plan& plan = response.hand.plan;
   std::string text = plan.name + "\n\n";
+  if (!response.hand.moved.empty()) text += wrapped(response.hand.moved, width, "") + "\n";
   for (const std::string& sentence : response.answer.sentences) text += wrapped(sentence, width, "");
   text += "\n" + ranking_table(response, all);
   const std::size_t hidden = response.answer.ranking.size() - shown_rows(response.answer, all).size();
@@ -131,6 +132,7 @@ std::string season_text(const app::SimulateResponse& response, std::size_t width
   const season::Fared& f = response.shown.fared;
   std::string text = response.hand.plan.name + ", " + response.candidate.name() + ", season " +
                      std::to_string(response.shown.season) + "\n\n";
+  if (!response.hand.moved.empty()) text += wrapped(response.hand.moved, width, "") + "\n";
   text += wrapped(f.ran_short()
                       ? "Ran short of essential loads for " + advise::duration_text(f.ledger.short_h * 60.0) +
                             ", at most " + advise::duration_text(f.longest_short_min) + " at a stretch; " +

@@ -18,6 +18,8 @@
 namespace voltwright::files {
 namespace {
 
+constexpr std::size_t kMostLegs = 2000;
+
 void read_top(Section& top, advise::Plan& plan, const std::string& file) {
   plan.name = top.text("name").value_or(file);
   plan.note = top.text("note").value_or("");
@@ -139,11 +141,30 @@ void read_sources(Section& top, advise::Plan& plan) {
   chargers->finish();
 }
 
+/// The file that gives the legs.
+void read_track(Section& top, Section journey) {
+  const auto track = journey.text("track");
+  if (track && !track->empty()) {
+    top.reading().track = *track;
+  } else if (!journey.has("track") || track) {
+    journey.note_missing("track", "\"summer.gpx\"");
+  }
+  if (top.has("leg")) {
+    journey.note("track", "The legs come from the track, but the plan has legs of its own too.").remedy =
+        "Keep one of them; `voltwright legs` prints those of a track, to be changed by hand.";
+  }
+  journey.finish();
+}
+
 void read_journey(Section& top, advise::Plan& plan) {
-  plan.legs = read_legs(top.sections("leg", 2000));
+  if (auto journey = top.section("journey")) {
+    read_track(top, std::move(*journey));
+    if (!top.has("leg")) return;
+  }
+  plan.legs = read_legs(top.sections("leg", kMostLegs));
   if (!top.has("leg") && top.reading().complete) {
     top.note("leg", "No leg yet: nothing says where and when.").remedy =
-        "Add [[leg]] with place, from and to.";
+        "Add [[leg]] with place, from and to, or [journey] with track.";
   }
 }
 
@@ -197,14 +218,14 @@ void read_all(PlanReading& reading, const TomlTree& tree, advise::Plan& plan) {
     plan.candidates = read_candidates(std::move(*candidates), plan.system_voltage);
   }
   top.finish();
-  if (!base::has_error(reading.problems)) warn_of_unused(top, plan);
+  if (!base::has_error(reading.problems) && !plan.legs.empty()) warn_of_unused(top, plan);
 }
 
 }  // namespace
 
 base::Result<ReadPlan> read_plan(std::string_view text, const std::string& name, const Catalogue& catalogue,
-                                 const Gazetteer& gazetteer) {
-  PlanReading reading{name, catalogue, gazetteer, true, {}};
+                                 const Gazetteer& gazetteer, std::string_view start) {
+  PlanReading reading{name, catalogue, gazetteer, true, {}, std::string(start), {}, {}};
   ReadPlan read;
   try {
     TomlTree tree = read_toml(text, name);
@@ -220,8 +241,23 @@ base::Result<ReadPlan> read_plan(std::string_view text, const std::string& name,
   sort_and_limit(reading.problems, name);
   if (base::has_error(reading.problems)) return std::move(reading.problems);
   read.warnings = std::move(reading.problems);
+  read.track = std::move(reading.track);
+  read.moved = std::move(reading.moved);
   read.mark = Fingerprint().add(text).mark();
   return read;
+}
+
+base::Problems take_legs(std::string_view legs, const std::string& name, const Catalogue& catalogue,
+                         const Gazetteer& gazetteer, std::string_view start, ReadPlan& read) {
+  PlanReading reading{name, catalogue, gazetteer, true, {}, std::string(start), {}, {}};
+  const TomlTree tree = read_toml(legs, name);
+  reading.problems = tree.problems;
+  Section top(reading, tree.root, "");
+  read.plan.legs = read_legs(top.sections("leg", kMostLegs));
+  read.moved = std::move(reading.moved);
+  read.mark = Fingerprint().add(read.mark).add(legs).mark();
+  if (base::has_error(reading.problems)) read.plan.legs.clear();
+  return std::move(reading.problems);
 }
 
 }  // namespace voltwright::files

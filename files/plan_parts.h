@@ -28,6 +28,10 @@ supply::MainsCharger read_mains(Section section);
 supply::Generator read_generator(Section section);
 supply::WindCharging read_wind(Section section);
 supply::WaterCharging read_water(Section section);
+/// Where a leg is, or where its driving begins.
+std::optional<journey::Place> read_place(Section& section);
+/// Where the leg's driving leads, if the section says so; leg.drive_per_day must have been read.
+void read_end_place(Section& section, journey::Leg& leg);
 std::vector<journey::Leg> read_legs(std::vector<Section> sections);
 std::optional<advise::NamedBank> read_incumbent(Section section, units::Voltage system);
 advise::CandidateRule read_candidates(Section section, units::Voltage system);

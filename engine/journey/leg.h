@@ -36,6 +36,8 @@ struct Place {
 
 struct Leg {
   Place place;
+  std::optional<Place>
+      end_place;  // where the leg's driving has led to when it is done; none = back at `place`
   CivilClock clock;
   std::int64_t start_utc_s = 0;  // local midnight of the first day
   std::int64_t end_utc_s = 0;    // local midnight after the last day

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "engine/demand/minutes.h"
+#include "engine/journey/moving.h"
 #include "engine/season/driven_minutes.h"
 #include "engine/season/sun_minutes.h"
 #include "engine/season/surroundings.h"
@@ -44,13 +46,69 @@ void add_array(const supply::SolarArray& array, const sky::SunMinutes& sun,
   add_sun(array, on_plane, weather.start_utc_s, system_V * kTypicalChargeOver12V, minutes);
 }
 
+/// True if one leg goes on where the other has ended: then one draw serves both.
+bool drawn_together(const journey::Leg& before, const journey::Leg& leg) {
+  const sky::Site& a = before.place.site;
+  const sky::Site& b = leg.place.site;
+  return a.latitude_deg == b.latitude_deg && a.longitude_deg == b.longitude_deg &&
+         a.elevation_m == b.elevation_m && before.place.zone == leg.place.zone &&
+         before.end_utc_s == leg.start_utc_s && before.occupied == leg.occupied &&
+         before.weather_file == leg.weather_file && !before.end_place.has_value() &&
+         !leg.end_place.has_value();
+}
+
+void append(journey::Calendar& to, const journey::Calendar& more) {
+  to.second_of_day.insert(to.second_of_day.end(), more.second_of_day.begin(), more.second_of_day.end());
+  to.day.insert(to.day.end(), more.day.begin(), more.day.end());
+  to.driving.insert(to.driving.end(), more.driving.begin(), more.driving.end());
+  to.shore.insert(to.shore.end(), more.shore.begin(), more.shore.end());
+}
+
 }  // namespace
 
 SeriesMaker::SeriesMaker(const Circumstances& circumstances) : circumstances_(circumstances) {
-  for (const journey::Leg& leg : circumstances_.legs) {
-    suns_.push_back(sky::sun_minutes(leg.place.site, leg.start_utc_s, journey::minutes_of(leg)));
-    calendars_.push_back(journey::calendar_of(leg));
+  const std::span<const journey::Leg> legs = circumstances_.legs;
+  for (std::size_t i = 0; i < legs.size(); ++i) {
+    journey::Calendar calendar = journey::calendar_of(legs[i]);
+    if (i > 0 && drawn_together(legs[i - 1], legs[i])) {
+      append(calendars_.back(), calendar);
+    } else {
+      first_leg_.push_back(i);
+      calendars_.push_back(std::move(calendar));
+    }
   }
+  for (std::size_t k = 0; k < first_leg_.size(); ++k) {
+    const journey::Leg& leg = legs[first_leg_[k]];
+    const auto sun_at = [&](const sky::Site& site) {
+      return sky::sun_minutes(site, leg.start_utc_s, calendars_[k].day.size());
+    };
+    if (leg.end_place.has_value()) {
+      Way way{journey::driven_share(calendars_[k]), sun_at(leg.place.site), sun_at(leg.end_place->site)};
+      suns_.push_back(journey::moving_sun(leg, way.share));
+      ways_.emplace_back(std::move(way));
+    } else {
+      suns_.push_back(sun_at(leg.place.site));
+      ways_.emplace_back();
+    }
+  }
+}
+
+sky::WeatherMinutes SeriesMaker::weather(std::size_t stretch, std::uint64_t season) const {
+  const Circumstances& c = circumstances_;
+  const journey::Leg& leg = c.legs[first_leg_[stretch]];
+  const LegSky& leg_sky = c.skies[first_leg_[stretch]];
+  const auto at = [&](const sky::Site& site, const sky::MonthlyClimate& climate, const sky::SunMinutes& sun) {
+    return leg_sky.typical_year.has_value()
+               ? sky::replay_weather(*leg_sky.typical_year, sun)
+               : sky::make_weather(site, climate, *c.matrices, sun, c.seed, season, stretch, c.daily_model);
+  };
+  const std::optional<Way>& way = ways_[stretch];
+  if (!way.has_value()) return at(leg.place.site, leg_sky.climate, suns_[stretch]);
+  sky::WeatherMinutes mixed = at(leg.place.site, leg_sky.climate, way->start_sun);
+  const sky::MonthlyClimate& end_climate =
+      leg_sky.end_climate.has_value() ? *leg_sky.end_climate : leg_sky.climate;
+  journey::mix_weather(mixed, at(leg.end_place->site, end_climate, way->end_sun), way->share, suns_[stretch]);
+  return mixed;
 }
 
 std::size_t SeriesMaker::minutes() const {
@@ -66,14 +124,10 @@ Series SeriesMaker::draw(std::uint64_t season) const {
   series.outside_C.reserve(series.minutes.size());
   if (!c.legs.empty()) series.start_utc_s = c.legs.front().start_utc_s;
   std::size_t begin = 0;
-  for (std::size_t k = 0; k < c.legs.size(); ++k) {
-    const journey::Leg& leg = c.legs[k];
+  for (std::size_t k = 0; k < first_leg_.size(); ++k) {
+    const journey::Leg& leg = c.legs[first_leg_[k]];
     const journey::Calendar& calendar = calendars_[k];
-    const auto& typical_year = c.skies[k].typical_year;
-    const sky::WeatherMinutes weather =
-        typical_year.has_value() ? sky::replay_weather(*typical_year, suns_[k])
-                                 : sky::make_weather(leg.place.site, c.skies[k].climate, *c.matrices,
-                                                     suns_[k], c.seed, season, k, c.daily_model);
+    const sky::WeatherMinutes weather = this->weather(k, season);
     const std::vector<float> cabin_C =
         cabin_temperature_C(c.surroundings, weather.temperature_C, leg.occupied);
     const std::vector<float> bank_C =
@@ -101,7 +155,7 @@ Series SeriesMaker::draw(std::uint64_t season) const {
       m.surroundings_C = static_cast<double>(bank_C[i]);
     }
     for (const supply::SolarArray& array : c.arrays) add_array(array, suns_[k], weather, c.system_V, minutes);
-    add_driven({c, c.skies[k], leg, calendar, weather, cabin_C, season}, minutes);
+    add_driven({c, c.skies[first_leg_[k]], leg, calendar, weather, cabin_C, season}, minutes);
     series.outside_C.insert(series.outside_C.end(), weather.temperature_C.begin(),
                             weather.temperature_C.end());
     begin += minutes.size();

@@ -18,6 +18,7 @@ namespace voltwright::season {
 /// Sky of a leg: climate normals, or a typical year to replay.
 struct LegSky {
   sky::MonthlyClimate climate;
+  std::optional<sky::MonthlyClimate> end_climate;  // where the leg's driving leads; none = the same
   std::optional<sky::HourlyWeather> typical_year;
 };
 
@@ -60,8 +61,19 @@ class SeriesMaker {
 
  private:
   Circumstances circumstances_;
+  /// Of a stretch that leads to another place.
+  struct Way {
+    std::vector<float> share;
+    sky::SunMinutes start_sun, end_sun;
+  };
+  sky::WeatherMinutes weather(std::size_t stretch, std::uint64_t season) const;
+
+  // One entry a stretch: neighbouring legs at the same place, drawn together so that cutting a leg in two
+  // changes nothing.
+  std::vector<std::size_t> first_leg_;
   std::vector<sky::SunMinutes> suns_;
   std::vector<journey::Calendar> calendars_;
+  std::vector<std::optional<Way>> ways_;
 };
 
 }  // namespace voltwright::season

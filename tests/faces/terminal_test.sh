@@ -49,7 +49,7 @@ echo kept >kept.csv
 echo kept >before
 
 run 0 --help
-for command in advise simulate catalogue chart vet runtime swap myths; do
+for command in advise simulate legs catalogue chart vet runtime swap myths; do
   run 0 "$command" --help
   grep -q -- "--help" out || complain "$command --help lists no options"
 done

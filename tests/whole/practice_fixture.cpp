@@ -41,6 +41,11 @@ Practice::Practice(const std::string& text) {
     EXPECT_TRUE(climate.ok()) << "no climate for " << leg.place.name;
     season::LegSky sky;
     if (climate) sky.climate = std::move(climate).value();
+    if (leg.end_place) {
+      auto end = climates().at(leg.end_place->site);
+      EXPECT_TRUE(end.ok()) << "no climate for " << leg.end_place->name;
+      if (end) sky.end_climate = std::move(end).value();
+    }
     skies_.push_back(std::move(sky));
   }
 }
