@@ -18,6 +18,7 @@ void add_simulate(CLI::App& app, int& exit_code);
 void add_vet(CLI::App& app, int& exit_code);
 void add_runtime(CLI::App& app, int& exit_code);
 void add_swap(CLI::App& app, int& exit_code);
+void add_sky(CLI::App& app, int& exit_code);
 void add_catalogue(CLI::App& app, int& exit_code);
 void add_chart(CLI::App& app, int& exit_code);
 /// Below `catalogue`.
