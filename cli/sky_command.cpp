@@ -23,6 +23,9 @@ struct Options {
 constexpr std::array<const char*, 12> kMonths = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
                                                  "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
 
+/// Whole degrees; never "-0".
+std::string degrees(double value) { return fmt::format("{:.0f}", std::round(value) + 0.0); }
+
 std::string span_of(const app::YearSpread& spread, int decimals) {
   return fmt::format("{:.{}f} / {:.{}f} / {:.{}f}", spread.low, decimals, spread.middle, decimals,
                      spread.high, decimals);
@@ -48,8 +51,8 @@ std::string text_of(const app::SkyResponse& r, std::size_t width) {
   for (std::size_t m = 0; m < r.months.size(); ++m) {
     const app::SkyMonth& month = r.months[m];
     rows.push_back({kMonths[m], fmt::format("{:.1f}", r.climate.temperature_C[m]),
-                    fmt::format("{:.1f}", r.climate.daily_range_K[m]), fmt::format("{:.0f}", month.coldest_C),
-                    fmt::format("{:.0f}", month.warmest_C), fmt::format("{:.2f}", r.climate.clearness[m]),
+                    fmt::format("{:.1f}", r.climate.daily_range_K[m]), degrees(month.coldest_C),
+                    degrees(month.warmest_C), fmt::format("{:.2f}", r.climate.clearness[m]),
                     fmt::format("{:.2f}", month.normal_kWh_m2_day),
                     fmt::format("{:.1f}", r.climate.linke_turbidity[m]),
                     fmt::format("{:.1f}", r.climate.wind_m_s[m]), span_of(month.panel_Wh_day, 0)});
