@@ -1,9 +1,11 @@
 #include "app/advise.h"
 
 #include <algorithm>
+#include <string>
 
 #include "app/parallel.h"
 #include "engine/advise/wording.h"
+#include "files/climate_override.h"
 
 namespace voltwright::app {
 
@@ -89,6 +91,12 @@ std::vector<std::string> assumptions_of(const PlanOnHand& hand) {
   all.push_back("The output limit of solar controllers is taken at 13.5 V for each 12 V of the system.");
   const bool replayed = std::any_of(hand.skies.begin(), hand.skies.end(),
                                     [](const season::LegSky& s) { return s.typical_year.has_value(); });
+  for (std::size_t i = 0; i < plan.legs.size(); ++i) {
+    const std::string given = files::override_words(plan.legs[i].climate);
+    if (given.empty() || hand.skies[i].typical_year) continue;
+    all.push_back("Climate of leg " + std::to_string(i + 1) + ", " + plan.legs[i].place.name +
+                  ": override by the plan: " + given + ".");
+  }
   if (replayed) all.push_back("Legs with a weather file replay the same typical year in every season.");
   switch (plan.surroundings.location) {
     case bank::Location::kCabin:

@@ -13,8 +13,10 @@
 #include "engine/sky/sun.h"
 #include "engine/units/parse.h"
 #include "files/climate.h"
+#include "files/climate_override.h"
 #include "files/daylight.h"
 #include "files/gazetteer.h"
+#include "files/text_file.h"
 
 namespace voltwright::app {
 
@@ -219,7 +221,14 @@ base::Result<SkyResponse> place_sky(const SkyRequest& request) {
   r.place = place_of(request, gazetteer.value(), reader);
   take_panel(request, r, reader);
   if (!reader.problems().empty()) return reader.problems();
-  auto climate = climates.value().at(r.place.site);
+  if (!request.climate_file.empty()) {
+    const auto text = files::read_text(request.climate_file);
+    if (!text) return text.problems();
+    auto given = files::read_climate_override(text.value(), request.climate_file, r.place.site.latitude_deg);
+    if (!given) return given.problems();
+    r.overridden = given.value();
+  }
+  auto climate = files::climate_of(climates.value(), r.place.site, r.overridden, &r.sources);
   if (!climate) return climate.problems();
   r.climate = std::move(climate).value();
 

@@ -4,11 +4,14 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "engine/base/result.h"
 #include "engine/journey/leg.h"
+#include "engine/sky/climate_override.h"
 #include "engine/sky/plane.h"
 #include "engine/sky/weather.h"
+#include "files/climate.h"
 
 namespace voltwright::app {
 
@@ -17,13 +20,14 @@ struct SkyRequest {
   std::string place;  // a town, "Oslo" or "Oslo, NO"; with latitude and longitude only a label
   std::optional<double> latitude_deg;
   std::optional<double> longitude_deg;
-  std::string elevation;  // default that of the town, else 0 m
-  std::string peak;       // default "100 W"
-  std::string tilt;       // default flat
-  std::string azimuth;    // "180 deg" or "south"; default towards the equator
-  std::string mounting;   // "open rack", "ventilated roof" or "glued flat" (default)
-  std::string losses;     // dirt, mismatch, wiring, controller; default "10 %"
-  int years = 40;         // made years, 1 to 1000
+  std::string elevation;     // default that of the town, else 0 m
+  std::string peak;          // default "100 W"
+  std::string tilt;          // default flat
+  std::string azimuth;       // "180 deg" or "south"; default towards the equator
+  std::string mounting;      // "open rack", "ventilated roof" or "glued flat" (default)
+  std::string climate_file;  // TOML with monthly figures in place of those of the tables; empty = none
+  std::string losses;        // dirt, mismatch, wiring, controller; default "10 %"
+  int years = 40;            // made years, 1 to 1000
   std::uint64_t seed = 1;
 };
 
@@ -46,6 +50,8 @@ struct SkyMonth {
 struct SkyResponse {
   journey::Place place;
   sky::MonthlyClimate climate;
+  std::vector<files::ClimateSource> sources;
+  sky::ClimateOverride overridden;  // months whose figures are the user's
   sky::Plane plane;
   double peak_W = 0.0;
   double losses = 0.0;  // share

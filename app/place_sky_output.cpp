@@ -6,6 +6,7 @@
 #include "app/json_parts.h"
 #include "app/place_sky.h"
 #include "app/version.h"
+#include "files/climate_override.h"
 
 namespace voltwright::app {
 
@@ -28,6 +29,17 @@ std::string to_json(const SkyResponse& r) {
                    {"elevation_m", r.place.site.elevation_m},
                    {"zone", r.place.zone}};
   json["origin"] = r.climate.origin;
+  Json sources = Json::array();
+  for (const files::ClimateSource& s : r.sources) {
+    sources.push_back({{"use", s.use},
+                       {"id", s.id},
+                       {"name", s.name},
+                       {"distance_km", s.distance_km},
+                       {"height_m", s.height_m},
+                       {"weight", s.weight}});
+  }
+  json["sources"] = std::move(sources);
+  json["override"] = files::override_words(r.overridden);
   json["panel"] = {{"peak_W", r.peak_W},
                    {"tilt_deg", r.plane.tilt_deg},
                    {"azimuth_deg", r.plane.azimuth_deg},

@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <map>
 
+#include "files/climate_override.h"
 #include "files/epw.h"
 #include "files/gazetteer.h"
 #include "files/plan.h"
@@ -19,7 +20,7 @@ std::vector<season::LegSky> skies_of(const advise::Plan& plan, const files::Clim
   std::map<std::string, sky::HourlyWeather> read_years;
   for (const journey::Leg& leg : plan.legs) {
     season::LegSky leg_sky;
-    auto climate = climates.at(leg.place.site);
+    auto climate = files::climate_of(climates, leg.place.site, leg.climate);
     if (climate) {
       leg_sky.climate = std::move(climate).value();
     } else if (leg.weather_file.empty()) {

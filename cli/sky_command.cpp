@@ -118,6 +118,8 @@ void add_sky(CLI::App& app, int& exit_code) {
   command->add_option("--mounting", r.mounting, "open rack, ventilated roof or glued flat (default)");
   command->add_option("--losses", r.losses,
                       "Lost to dirt, mismatch, wiring and controller (default 10 %, an assumption)");
+  command->add_option("--climate", r.climate_file,
+                      "TOML file with monthly figures in place of the tables' ([leg.climate] of a plan)");
   command->add_option("--years", r.years, "Made years of weather (default 40)");
   command->add_option("--seed", r.seed, "Start of the random numbers (default 1)");
   command->add_flag("--json", options->json, "Print the answer as JSON");

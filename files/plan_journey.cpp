@@ -244,6 +244,7 @@ std::vector<journey::Leg> read_legs(std::vector<Section> sections) {
     if (i > 0) check_follows(section, i + 1, before, dates);
     if (i == 0) first_day = dates.first;
     read_day_habits(section, leg);
+    read_leg_climate(section, leg);
     section.finish();
     set_instants(section, dates, leg);
     // Where the zone changes between two legs, the later midnight ends the earlier leg: no minute is lost or

@@ -21,6 +21,8 @@ supply::EngineCharging read_engine(Section section);
 /// How a source's charger is set; what the section does not name stays.
 void read_regulation(Section section, units::Voltage system, supply::Regulation& regulation);
 supply::MainsCharger read_mains(Section section);
+/// `[leg.climate]` of a leg whose place and weather file are read.
+void read_leg_climate(Section& section, journey::Leg& leg);
 std::vector<journey::Leg> read_legs(std::vector<Section> sections);
 std::optional<advise::NamedBank> read_incumbent(Section section, units::Voltage system);
 advise::CandidateRule read_candidates(Section section, units::Voltage system);
