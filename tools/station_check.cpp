@@ -101,7 +101,9 @@ std::vector<LeftOut> clean(std::vector<Station>& stations) {
   for (std::size_t i = 0; i < stations.size(); ++i) {
     if (stations[i].dropped) continue;
     const Doubt doubt = comparison.doubt(i);
-    if (!doubt.reason.empty()) {
+    if (doubt.beyond) {
+      leave_out(stations[i], doubt.part, doubt.reason);
+    } else if (!doubt.reason.empty()) {
       left_out.push_back({stations[i].wmo, stations[i].name, doubt.part, doubt.reason, true});
     }
   }

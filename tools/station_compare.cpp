@@ -24,13 +24,15 @@ constexpr double kLapse_K_m = 0.0065;
 constexpr double kTemperatureOff_K = 4.0;  // year mean, plus the next for each metre of height between
 constexpr double kTemperatureOffPerMetre = 0.002;
 constexpr double kTemperatureHeight_m = 1500.0;
-constexpr double kMonthOff_K = 9.0;          // any month
-constexpr double kRangeOff_K = 6.0;          // year mean of the daily range
-constexpr double kClearnessOff = 0.085;      // year mean of the clearness index
-constexpr double kClearnessMonthOff = 0.14;  // any month with days of six hours
-constexpr double kRangeHeight_m = 700.0;     // for daily range and clearness
-constexpr double kShortestDay_h = 1.0;       // months with less daylight do not count in the year
-constexpr double kComparedDay_h = 6.0;       // months with less daylight are not compared alone
+constexpr double kMonthOff_K = 9.0;      // any month
+constexpr double kRangeOff_K = 6.0;      // year mean of the daily range
+constexpr double kClearnessOff = 0.085;  // year mean of the clearness index
+// Any month with days of six hours: winter fog and monsoon coasts truly differ by up to 0.28 from their
+// neighbours.
+constexpr double kClearnessMonthOff = 0.30;
+constexpr double kRangeHeight_m = 700.0;  // for daily range and clearness
+constexpr double kShortestDay_h = 1.0;    // months with less daylight do not count in the year
+constexpr double kComparedDay_h = 6.0;    // months with less daylight are not compared alone
 constexpr std::size_t kYear = 12;
 
 double mean(const Months& months) {
@@ -47,7 +49,7 @@ double median(std::vector<double> values) {
 
 void note(Doubt& doubt, std::size_t i, double off, double allowed, const char* part,
           const std::string& reason) {
-  if (std::abs(off) / allowed > doubt.share) doubt = {i, std::abs(off) / allowed, part, reason};
+  if (std::abs(off) / allowed > doubt.share) doubt = {i, std::abs(off) / allowed, part, reason, false};
 }
 
 }  // namespace
@@ -95,16 +97,18 @@ Doubt Comparison::worst() const {
 }
 
 Doubt Comparison::doubt(std::size_t index) const {
-  Doubt close{index, kNearLimit, "", ""};
+  Doubt close{index, kNearLimit, "", "", false};
   compare(index, near_[index], 1.0, close);
   if (!close.reason.empty()) return close;
   if (comparable(near_[index]) >= kFewestNeighbours) return {};
   if (comparable(far_[index]) < kFewestNeighbours) {
     return {index, 1.0, "station",
-            fmt::format("isolated: fewer than three stations within {:.0f} km to compare with", kFar_km)};
+            fmt::format("isolated: fewer than three stations within {:.0f} km to compare with", kFar_km),
+            false};
   }
   Doubt apart;
   compare(index, far_[index], kFarLooser, apart);
+  apart.beyond = apart.part == "daily range";
   if (!apart.reason.empty())
     apart.reason = fmt::format("isolated; within {:.0f} km: ", kFar_km) + apart.reason;
   return apart;

@@ -15,6 +15,7 @@ struct Doubt {
   std::size_t index = 0;
   double share = 1.0;
   std::string part, reason;
+  bool beyond = false;  // so far off that it must be left out
 };
 
 /// Compares stations with those around them; limits in docs/method/climate.md. Stations and their has_ flags
