@@ -14,7 +14,7 @@ namespace {
 
 // Rules of docs/method/climate.md.
 constexpr double kHighestAboveWater_m = 5.0;
-constexpr double kCoastHeight_m = 50.0;
+constexpr double kCoastHeight_m = 60.0;
 constexpr double kCoastReach_km = 400.0;
 constexpr double kStationFree_km = 40.0;
 
