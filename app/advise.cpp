@@ -1,9 +1,11 @@
 #include "app/advise.h"
 
 #include <algorithm>
+#include <string>
 
 #include "app/parallel.h"
 #include "engine/advise/wording.h"
+#include "files/climate_override.h"
 #include "engine/sky/sun.h"
 
 namespace voltwright::app {
@@ -130,6 +132,12 @@ std::vector<std::string> assumptions_of(const PlanOnHand& hand) {
       "system.");
   const bool replayed = std::any_of(hand.skies.begin(), hand.skies.end(),
                                     [](const season::LegSky& s) { return s.typical_year.has_value(); });
+  for (std::size_t i = 0; i < plan.legs.size(); ++i) {
+    const std::string given = files::override_words(plan.legs[i].climate);
+    if (given.empty() || hand.skies[i].typical_year) continue;
+    all.push_back("Climate of leg " + std::to_string(i + 1) + ", " + plan.legs[i].place.name +
+                  ": override by the plan: " + given + ".");
+  }
   if (replayed) all.push_back("Legs with a weather file replay the same typical year in every season.");
   add_sky(plan, all);
   switch (plan.surroundings.location) {

@@ -4,6 +4,7 @@
 #include <map>
 
 #include "engine/advise/wind_check.h"
+#include "files/climate_override.h"
 #include "files/epw.h"
 #include "files/gazetteer.h"
 #include "files/plan.h"
@@ -21,14 +22,14 @@ std::vector<season::LegSky> skies_of(const advise::Plan& plan, const files::Clim
   std::map<std::string, sky::HourlyWeather> read_years;
   for (const journey::Leg& leg : plan.legs) {
     season::LegSky leg_sky;
-    auto climate = climates.at(leg.place.site);
+    auto climate = files::climate_of(climates, leg.place.site, leg.climate);
     if (climate) {
       leg_sky.climate = std::move(climate).value();
     } else if (leg.weather_file.empty()) {
       problems.insert(problems.end(), climate.problems().begin(), climate.problems().end());
     }
     if (leg.end_place.has_value() && leg.weather_file.empty()) {
-      if (auto end = climates.at(leg.end_place->site)) {
+      if (auto end = files::climate_of(climates, leg.end_place->site, leg.climate)) {
         leg_sky.end_climate = std::move(end).value();
       } else {
         problems.insert(problems.end(), end.problems().begin(), end.problems().end());

@@ -19,6 +19,7 @@ void add_legs(CLI::App& app, int& exit_code);
 void add_vet(CLI::App& app, int& exit_code);
 void add_runtime(CLI::App& app, int& exit_code);
 void add_swap(CLI::App& app, int& exit_code);
+void add_sky(CLI::App& app, int& exit_code);
 void add_catalogue(CLI::App& app, int& exit_code);
 void add_chart(CLI::App& app, int& exit_code);
 void add_myths(CLI::App& app, int& exit_code);

@@ -23,6 +23,7 @@ int run(int argc, char** argv) {
   cli::add_vet(app, exit_code);
   cli::add_runtime(app, exit_code);
   cli::add_swap(app, exit_code);
+  cli::add_sky(app, exit_code);
   cli::add_catalogue(app, exit_code);
   cli::add_chart(app, exit_code);
   cli::add_myths(app, exit_code);

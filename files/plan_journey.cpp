@@ -288,6 +288,7 @@ std::vector<journey::Leg> read_legs(std::vector<Section> sections) {
     if (i == 0) first_day = dates.first;
     read_day_habits(section, leg);
     read_end_place(section, leg);
+    read_leg_climate(section, leg);
     section.finish();
     set_instants(section, dates, leg);
     if (!legs.empty()) join(section, i + 1, leg, legs.back());

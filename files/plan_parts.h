@@ -32,6 +32,8 @@ supply::WaterCharging read_water(Section section);
 std::optional<journey::Place> read_place(Section& section);
 /// Where the leg's driving leads, if the section says so; leg.drive_per_day must have been read.
 void read_end_place(Section& section, journey::Leg& leg);
+/// `[leg.climate]` of a leg whose place and weather file are read.
+void read_leg_climate(Section& section, journey::Leg& leg);
 std::vector<journey::Leg> read_legs(std::vector<Section> sections);
 std::optional<advise::NamedBank> read_incumbent(Section section, units::Voltage system);
 advise::CandidateRule read_candidates(Section section, units::Voltage system);

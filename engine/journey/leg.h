@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "engine/sky/climate_override.h"
 #include "engine/sky/weather.h"
 #include "engine/units/day_window.h"
 #include "engine/units/quantity.h"
@@ -45,7 +46,8 @@ struct Leg {
   int drive_from_s = 9 * 3600;                  // local time at which the day's drive starts
   std::optional<units::DayWindow> shore_power;  // hours of the day with mains; none = no mains
   bool occupied = true;                         // false: only loads that run always are on
-  std::string weather_file;  // typical-year file to use instead of made weather; empty = none
+  std::string weather_file;      // typical-year file to use instead of made weather; empty = none
+  sky::ClimateOverride climate;  // monthly figures in place of those of the climate tables
 };
 
 }  // namespace voltwright::journey

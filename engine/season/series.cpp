@@ -53,8 +53,8 @@ bool drawn_together(const journey::Leg& before, const journey::Leg& leg) {
   return a.latitude_deg == b.latitude_deg && a.longitude_deg == b.longitude_deg &&
          a.elevation_m == b.elevation_m && before.place.zone == leg.place.zone &&
          before.end_utc_s == leg.start_utc_s && before.occupied == leg.occupied &&
-         before.weather_file == leg.weather_file && !before.end_place.has_value() &&
-         !leg.end_place.has_value();
+         before.weather_file == leg.weather_file && before.climate == leg.climate &&
+         !before.end_place.has_value() && !leg.end_place.has_value();
 }
 
 void append(journey::Calendar& to, const journey::Calendar& more) {
