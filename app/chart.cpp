@@ -4,7 +4,6 @@
 
 #include "files/catalogue.h"
 #include "files/chart_catalogue.h"
-#include "files/png.h"
 #include "files/report/chemistry_slide.h"
 #include "files/suggest.h"
 
@@ -14,8 +13,6 @@ namespace {
 
 constexpr int kEarliestYear = 1950;
 constexpr int kLatestYear = 2100;
-constexpr int kPngWidth_px = 1920;
-constexpr int kPngHeight_px = 1080;
 
 base::Problem problem_of(std::string field, std::string what, std::string given, std::string remedy) {
   base::Problem problem;
@@ -97,10 +94,6 @@ base::Result<ChartResponse> chart_chemistries(const ChartRequest& request) {
 std::string chart_svg(const ChartResponse& response) {
   return files::report::chemistry_slide(response.chart, response.scores,
                                         response.weighed ? &response.weighting : nullptr);
-}
-
-base::Result<std::string> chart_png(const ChartResponse& response) {
-  return files::png_of_svg(chart_svg(response), kPngWidth_px, kPngHeight_px);
 }
 
 }  // namespace voltwright::app

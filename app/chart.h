@@ -44,10 +44,10 @@ base::Result<ChartResponse> chart_chemistries(const ChartRequest& request);
 std::string to_json(const ChartResponse& response);
 std::string chart_csv(const ChartResponse& response);
 
+/// Picture, figures, places, changes and family tree as one self-contained HTML page.
+std::string chart_html(const ChartResponse& response);
+
 /// The picture, 16 to 9.
 std::string chart_svg(const ChartResponse& response);
-
-/// The same picture as PNG of 1920 by 1080 dots.
-base::Result<std::string> chart_png(const ChartResponse& response);
 
 }  // namespace voltwright::app

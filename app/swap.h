@@ -43,5 +43,9 @@ base::Result<std::shared_ptr<const SwapResponse>> swap_battery(const SwapRequest
 std::string to_json(const SwapResponse& response);
 /// The table, incumbent first; columns in docs/formats/answer.md.
 std::string to_csv(const SwapResponse& response);
+/// Table, picture, working and changes as one self-contained HTML page.
+std::string swap_html(const SwapResponse& response);
+/// The picture for a slide, 16 to 9.
+std::string swap_svg(const SwapResponse& response);
 
 }  // namespace voltwright::app

@@ -21,6 +21,7 @@ Json finding_json(const claims::Finding& f) {
           {"severity", claims::name_of(f.severity)},
           {"claim", f.claim},
           {"number", number_or_null(f.number)},
+          {"claimed", number_or_null(f.claimed)},
           {"unit", f.unit},
           {"least", number_or_null(f.least)},
           {"most", number_or_null(f.most)},

@@ -1,10 +1,10 @@
 #include <CLI/CLI.hpp>
-#include <cstdio>
 
 #include "app/chart.h"
 #include "app/json.h"
 #include "cli/chart_text.h"
 #include "cli/commands.h"
+#include "cli/outputs.h"
 #include "cli/terminal.h"
 
 namespace voltwright::cli {
@@ -13,52 +13,33 @@ namespace {
 
 struct Options {
   app::ChartRequest request;
-  bool json = false;
+  Outputs outputs;
   bool tree = false;
-  std::string csv;
-  std::string svg;
-  std::string png;
 };
 
-bool deliver_png(const Options& options, const app::ChartResponse& response) {
-  const auto png = app::chart_png(response);
-  if (!png) {
-    show_problems(png.problems(), false);
-    return false;
-  }
-  return deliver(options.png, png.value(), "Picture");
-}
-
-/// How many outputs want standard output.
-int on_stdout(const Options& o) {
-  return static_cast<int>(o.json) + static_cast<int>(o.csv == "-") + static_cast<int>(o.svg == "-") +
-         static_cast<int>(o.png == "-") + static_cast<int>(o.tree);
-}
-
 int run(const Options& options) {
-  if (on_stdout(options) > 1) {
-    (void)std::fputs("voltwright: only one of these can go to standard output; give the others a file.\n",
-                     stderr);
-    return kBadInput;
-  }
+  const Outputs& outputs = options.outputs;
+  const int wanting = on_stdout(outputs) + static_cast<int>(options.tree);
+  if (too_many_on_stdout(wanting)) return kBadInput;
   const auto made = app::chart_chemistries(options.request);
   if (!made) {
-    show_problems(made.problems(), options.json);
+    show_problems(made.problems(), outputs.json);
     return kBadInput;
   }
   const app::ChartResponse& response = made.value();
-  bool written = true;
-  if (!options.csv.empty()) written &= deliver(options.csv, app::chart_csv(response), "Figures");
-  if (!options.svg.empty()) written &= deliver(options.svg, app::chart_svg(response), "Picture");
-  if (!options.png.empty()) written &= deliver_png(options, response);
-  if (options.json) {
-    written &= show(app::to_json(response));
+  const int written = write_outputs(
+      outputs, {[&] { return app::chart_csv(response); }, [&] { return app::chart_html(response); },
+                [&] { return base::Result<std::string>(app::chart_svg(response)); }});
+  if (written == kBadInput) return written;
+  bool shown = true;
+  if (outputs.json) {
+    shown = show(app::to_json(response));
   } else if (options.tree) {
-    written &= show(tree_text(response));
-  } else if (on_stdout(options) == 0) {
-    written &= show(chart_text(response, terminal_width()));
+    shown = show(tree_text(response));
+  } else if (wanting == 0) {
+    shown = show(chart_text(response, terminal_width()));
   }
-  return written ? kAnswered : kNotWritten;
+  return shown ? written : kNotWritten;
 }
 
 }  // namespace
@@ -76,12 +57,12 @@ void add_chart(CLI::App& app, int& exit_code) {
       "--weigh", options->request.weigh,
       "Rank by your own weights, such as energy=3,price=1: energy, volume, power, charge, life, "
       "safety, cold, price, efficiency, standing");
-  command->add_flag("--json", options->json, "Print figures, sources, places and the family tree as JSON");
+  command->add_flag("--json", options->outputs.json,
+                    "Print figures, sources, places and the family tree as JSON");
   command->add_flag("--tree", options->tree, "Print the family tree of batteries instead");
-  command->add_option("--csv", options->csv,
+  command->add_option("--csv", options->outputs.csv,
                       "Write every figure with its source to a file (- for standard output)");
-  command->add_option("--svg", options->svg, "Write a picture for a slide, 16 to 9");
-  command->add_option("--png", options->png, "Write the same picture as PNG, 1920 by 1080 (needs librsvg)");
+  add_page_and_slide(*command, options->outputs);
   command->callback([options, &exit_code] { exit_code = run(*options); });
 }
 

@@ -5,6 +5,7 @@
 #include "app/swap.h"
 #include "cli/battery_options.h"
 #include "cli/commands.h"
+#include "cli/outputs.h"
 #include "cli/table.h"
 #include "cli/terminal.h"
 #include "engine/advise/wording.h"
@@ -19,8 +20,7 @@ using Row = std::vector<std::string>;
 
 struct Options {
   app::SwapRequest request;
-  bool json = false;
-  std::string csv;
+  Outputs outputs;
 };
 
 std::string span_of(const units::Ranged& range, double scale = 1.0) {
@@ -103,16 +103,20 @@ std::string text_of(const app::SwapResponse& r) {
 }
 
 int run(const Options& options) {
-  if (both_on_stdout(options.json, options.csv)) return kBadInput;
+  const Outputs& outputs = options.outputs;
+  if (too_many_on_stdout(on_stdout(outputs))) return kBadInput;
   const auto response = app::swap_battery(options.request);
   if (!response) {
-    show_problems(response.problems(), options.json);
+    show_problems(response.problems(), outputs.json);
     return kBadInput;
   }
   const app::SwapResponse& answer = *response.value();
-  if (!options.csv.empty() && !deliver(options.csv, app::to_csv(answer), "table")) return kNotWritten;
-  if (options.csv == "-") return kAnswered;
-  return show(options.json ? app::to_json(answer) : text_of(answer)) ? kAnswered : kNotWritten;
+  const int written =
+      write_outputs(outputs, {[&] { return app::to_csv(answer); }, [&] { return app::swap_html(answer); },
+                              [&] { return base::Result<std::string>(app::swap_svg(answer)); }});
+  if (written == kBadInput) return written;
+  if (outputs.json) return show(app::to_json(answer)) ? written : kNotWritten;
+  return on_stdout(outputs) > 0 || show(text_of(answer)) ? written : kNotWritten;
 }
 
 }  // namespace
@@ -136,8 +140,10 @@ void add_swap(CLI::App& app, int& exit_code) {
   command->add_option("--tray", r.tray, "Room there is, with --by room: \"330 x 175 x 220 mm\" or \"13 L\"");
   command->add_option("--at-most", r.most_in_parallel, "Side by side (default 4)");
   command->add_flag("--all", r.all, "Every equivalent, not only the first of each chemistry");
-  command->add_flag("--json", options->json, "Print the answer as JSON");
-  command->add_option("--csv", options->csv, "Write the table as CSV to this file, - for standard output");
+  command->add_flag("--json", options->outputs.json, "Print the answer as JSON");
+  command->add_option("--csv", options->outputs.csv,
+                      "Write the table as CSV to this file, - for standard output");
+  add_page_and_slide(*command, options->outputs);
   command->callback([options, &exit_code] { exit_code = run(*options); });
 }
 

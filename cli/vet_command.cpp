@@ -2,6 +2,7 @@
 
 #include "app/vet.h"
 #include "cli/commands.h"
+#include "cli/outputs.h"
 #include "cli/table.h"
 #include "cli/terminal.h"
 #include "engine/units/figure.h"
@@ -16,8 +17,7 @@ using units::figure;
 
 struct Options {
   app::VetRequest request;
-  std::string csv;
-  bool json = false;
+  Outputs outputs;
   bool sources = false;
 };
 
@@ -73,19 +73,21 @@ std::string text_of(const app::VetResponse& response, bool sources) {
 }
 
 int run(const Options& options) {
-  if (both_on_stdout(options.json, options.csv)) return kBadInput;
+  const Outputs& outputs = options.outputs;
+  if (too_many_on_stdout(on_stdout(outputs))) return kBadInput;
   const auto response = app::vet(options.request);
   if (!response) {
-    show_problems(response.problems(), options.json);
+    show_problems(response.problems(), outputs.json);
     return kBadInput;
   }
   const app::VetResponse& answer = response.value();
-  if (!options.json) show_problems(answer.warnings, false);
-  if (!options.csv.empty() && !deliver(options.csv, app::findings_csv(answer), "findings"))
-    return kNotWritten;
-  if (options.csv == "-") return kAnswered;
-  const std::string text = options.json ? app::to_json(answer) : text_of(answer, options.sources);
-  return show(text) ? kAnswered : kNotWritten;
+  if (!outputs.json) show_problems(answer.warnings, false);
+  const int written =
+      write_outputs(outputs, {[&] { return app::findings_csv(answer); },
+                              [&] { return app::vet_html(answer); }, [&] { return app::vet_svg(answer); }});
+  if (written == kBadInput) return written;
+  if (outputs.json) return show(app::to_json(answer)) ? written : kNotWritten;
+  return on_stdout(outputs) > 0 || show(text_of(answer, options.sources)) ? written : kNotWritten;
 }
 
 }  // namespace
@@ -94,15 +96,22 @@ void add_vet(CLI::App& app, int& exit_code) {
   auto options = std::make_shared<Options>();
   CLI::App* command = app.add_subcommand(
       "vet", "Hold the claims of a battery's data sheet against physics and what others state");
+  command->add_option("SHEET", options->request.path,
+                      "Sheet of claims (TOML), or a table of several (CSV); format: docs/formats/sheet.md");
   command
-      ->add_option("SHEET", options->request.path,
-                   "Sheet of claims (TOML), or a table of several (CSV); format: docs/formats/sheet.md")
-      ->required();
+      ->add_option("--claim", options->request.claims,
+                   "One claim in place of a sheet, with a key of a sheet, such as \"capacity=100 Ah\"; as "
+                   "often as there are claims")
+      ->type_name("KEY=VALUE")
+      ->allow_extra_args(false);
   command->add_flag("--sources", options->sources,
                     "Print working and source of every finding, also of what holds");
-  command->add_flag("--json", options->json, "Print the findings as JSON");
-  command->add_option("--csv", options->csv,
+  command->add_flag("--json", options->outputs.json, "Print the findings as JSON");
+  command->add_option("--csv", options->outputs.csv,
                       "Write the findings as CSV to this file, or - for standard output");
+  command->add_option("--only", options->request.only,
+                      "Of a table of several sheets only the one of this name");
+  add_page_and_slide(*command, options->outputs);
   command->callback([options, &exit_code] { exit_code = run(*options); });
 }
 

@@ -11,13 +11,14 @@ target_compile_options(vw_flags INTERFACE
 if(VW_SANITIZE)
   # GCC's flow analysis reports false null dereferences inside instrumented library code.
   target_compile_options(vw_flags INTERFACE -Wno-null-dereference -Wno-maybe-uninitialized
-    -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer -O1)
+    -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer -O1 -g1)
   target_link_options(vw_flags INTERFACE -fsanitize=address,undefined)
 endif()
 
 find_program(VW_CCACHE ccache)
 if(VW_CCACHE)
-  set(CMAKE_CXX_COMPILER_LAUNCHER ${VW_CCACHE})
+  # Without the sloppiness ccache does not keep what was compiled with precompiled headers.
+  set(CMAKE_CXX_COMPILER_LAUNCHER ${CMAKE_COMMAND} -E env CCACHE_SLOPPINESS=pch_defines,time_macros ${VW_CCACHE})
 endif()
 find_program(VW_MOLD mold)
 if(VW_MOLD)

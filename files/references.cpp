@@ -1,6 +1,8 @@
 #include "files/references.h"
 
 #include <algorithm>
+#include <array>
+#include <utility>
 
 #include "files/embedded.h"
 
@@ -60,6 +62,23 @@ std::string_view entry_of(std::string_view all, std::string_view key) {
   return {};
 }
 
+/// The escapes of the bibliography as letters.
+std::string as_letters(std::string text) {
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 8> kLetters = {{{"\\\"a", "ä"},
+                                                                                      {"\\\"o", "ö"},
+                                                                                      {"\\\"u", "ü"},
+                                                                                      {"\\\"U", "Ü"},
+                                                                                      {"\\'o", "ó"},
+                                                                                      {"\\'e", "é"},
+                                                                                      {"\\_", "_"},
+                                                                                      {"\\&", "&"}}};
+  for (const auto& [escape, letter] : kLetters) {
+    for (std::size_t at = text.find(escape); at != std::string::npos; at = text.find(escape, at + 1))
+      text.replace(at, escape.size(), letter);
+  }
+  return text;
+}
+
 std::string line_of(std::string_view entry) {
   std::string authors = field_of(entry, "author");
   for (std::size_t at = authors.find(" and "); at != std::string::npos; at = authors.find(" and ")) {
@@ -76,10 +95,54 @@ std::string line_of(std::string_view entry) {
       break;
     }
   }
-  return line;
+  return as_letters(std::move(line));
+}
+
+bool in_a_key(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_';
+}
+
+/// The keys of a text behind "bib:" or in brackets, appended where they are new.
+void add_keys(std::string_view text, std::vector<std::string_view>& keys) {
+  constexpr std::string_view kMark = "bib:";
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    const bool bracket = text[at] == '[';
+    if (!bracket && !text.substr(at).starts_with(kMark)) continue;
+    const std::size_t from = at + (bracket ? 1 : kMark.size());
+    std::size_t end = from;
+    while (end < text.size() && in_a_key(text[end])) ++end;
+    const std::string_view key = text.substr(from, end - from);
+    if (key.empty() || (bracket && (end == text.size() || text[end] != ']'))) continue;
+    if (std::find(keys.begin(), keys.end(), key) == keys.end()) keys.push_back(key);
+  }
+}
+
+std::vector<std::string> keyed_lines(const std::vector<std::string_view>& keys) {
+  std::vector<std::string> lines;
+  for (const std::string_view key : keys) {
+    for (const std::string& line : reference_lines(std::span(&key, 1)))
+      lines.push_back("[" + std::string(key) + "] " + line);
+  }
+  return lines;
 }
 
 }  // namespace
+
+std::vector<std::string> works_named_in(std::span<const std::string> texts) {
+  std::vector<std::string_view> keys;
+  for (const std::string& text : texts) add_keys(text, keys);
+  return keyed_lines(keys);
+}
+
+std::vector<std::string> works_named_by_records(std::span<const std::string> records) {
+  std::vector<std::string_view> keys;
+  for (const std::string& record : records) {
+    for (const EmbeddedFile& file : embedded_catalogue()) {
+      if (file.name == record) add_keys(file.bytes, keys);
+    }
+  }
+  return keyed_lines(keys);
+}
 
 std::vector<std::string> reference_lines(std::span<const std::string_view> keys) {
   std::vector<std::string> lines;

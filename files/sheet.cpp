@@ -63,19 +63,15 @@ void sort_and_limit(base::Problems& problems) {
   problems.push_back(std::move(rest));
 }
 
-}  // namespace
-
-base::Result<ReadSheets> read_sheets(std::string_view text, const std::string& name,
-                                     const Catalogue& catalogue) {
+/// Runs a reader of sheets; whatever it notes is sorted, limited and told apart from what was read.
+template <class Reader>
+base::Result<ReadSheets> read_with(const std::string& name, const Catalogue& catalogue, std::string_view text,
+                                   const Reader& reader) {
   const Gazetteer no_places;  // a sheet names none
   PlanReading reading{name, catalogue, no_places, true, {}};
   ReadSheets read;
   try {
-    if (name.ends_with(".csv")) {
-      read_table_sheets(text, reading, read);
-    } else {
-      read_toml_sheet(text, reading, read);
-    }
+    reader(reading, read);
   } catch (const std::exception& error) {
     base::Problem problem;
     problem.where.file = name;
@@ -87,6 +83,30 @@ base::Result<ReadSheets> read_sheets(std::string_view text, const std::string& n
   read.warnings = std::move(reading.problems);
   read.mark = Fingerprint().add(text).mark();
   return read;
+}
+
+}  // namespace
+
+base::Result<ReadSheets> read_sheets(std::string_view text, const std::string& name,
+                                     const Catalogue& catalogue) {
+  return read_with(name, catalogue, text, [&](PlanReading& reading, ReadSheets& read) {
+    if (name.ends_with(".csv")) {
+      read_table_sheets(text, reading, read);
+    } else {
+      read_toml_sheet(text, reading, read);
+    }
+  });
+}
+
+base::Result<ReadSheets> read_said_claims(const std::vector<std::string>& claims, const std::string& name,
+                                          const Catalogue& catalogue) {
+  std::string text;
+  for (const std::string& said : claims) text += said + "\n";
+  return read_with(name, catalogue, text, [&](PlanReading& reading, ReadSheets& read) {
+    const TomlNode node = sheet_of_words(claims, name, reading.problems);
+    Section section(reading, node, "");
+    read.sheets.push_back(read_claims(section));
+  });
 }
 
 }  // namespace voltwright::files

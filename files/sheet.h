@@ -23,4 +23,9 @@ struct ReadSheets {
 base::Result<ReadSheets> read_sheets(std::string_view text, const std::string& name,
                                      const Catalogue& catalogue);
 
+/// Reads one sheet from claims such as "capacity=100 Ah", with the keys of a TOML sheet; `name` is shown in
+/// problems, with the number of the claim as line.
+base::Result<ReadSheets> read_said_claims(const std::vector<std::string>& claims, const std::string& name,
+                                          const Catalogue& catalogue);
+
 }  // namespace voltwright::files

@@ -17,12 +17,6 @@ namespace {
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 constexpr std::size_t kMostRows = 1000;
 
-std::string_view trimmed(std::string_view text) {
-  while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
-  while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
-  return text;
-}
-
 /// Line and column of a part of a text, both from 1.
 std::pair<int, int> place_of(std::string_view text, std::string_view part) {
   const auto at = static_cast<std::size_t>(part.data() - text.data());
@@ -37,29 +31,6 @@ bool is_word_key(std::string_view key) {
   static constexpr std::string_view kWords[] = {"name",     "chemistry", "level", "form",
                                                 "currency", "price",     "note"};
   return std::find(std::begin(kWords), std::end(kWords), key) != std::end(kWords);
-}
-
-/// The field as TOML would have it: a number, yes or no, or a text.
-TomlNode node_of(std::string_view key, std::string_view field, std::pair<int, int> place) {
-  TomlNode node;
-  node.kind = TomlKind::kText;
-  node.line = place.first;
-  node.column = place.second;
-  node.text = field;
-  if (is_word_key(key)) return node;
-  if (field == "yes" || field == "true" || field == "no" || field == "false") {
-    node.kind = TomlKind::kFlag;
-    node.flag = field == "yes" || field == "true";
-    return node;
-  }
-  const auto number = to_number(field);
-  if (!number) return node;
-  constexpr double kMostWhole = 1e15;
-  node.real = *number;
-  const bool whole = std::floor(*number) == *number && std::fabs(*number) < kMostWhole;
-  node.kind = whole ? TomlKind::kWhole : TomlKind::kReal;
-  if (whole) node.whole = static_cast<std::int64_t>(*number);
-  return node;
 }
 
 /// Notes columns that are no keys or stand twice. Returns false for each such column.
@@ -93,6 +64,34 @@ std::vector<bool> known_columns(const NumberTable& table, std::string_view text,
 
 }  // namespace
 
+std::string_view trimmed(std::string_view text) {
+  while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
+  while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
+  return text;
+}
+
+TomlNode sheet_value(std::string_view key, std::string_view field, std::pair<int, int> place) {
+  TomlNode node;
+  node.kind = TomlKind::kText;
+  node.line = place.first;
+  node.column = place.second;
+  node.text = field;
+  if (is_word_key(key)) return node;
+  if (field == "yes" || field == "true" || field == "no" || field == "false") {
+    node.kind = TomlKind::kFlag;
+    node.flag = field == "yes" || field == "true";
+    return node;
+  }
+  const auto number = to_number(field);
+  if (!number) return node;
+  constexpr double kMostWhole = 1e15;
+  node.real = *number;
+  const bool whole = std::floor(*number) == *number && std::fabs(*number) < kMostWhole;
+  node.kind = whole ? TomlKind::kWhole : TomlKind::kReal;
+  if (whole) node.whole = static_cast<std::int64_t>(*number);
+  return node;
+}
+
 std::vector<TomlNode> sheet_rows(std::string_view text, const std::string& name, base::Problems& problems) {
   std::vector<TomlNode> rows;
   if (text.starts_with(kByteOrderMark)) text.remove_prefix(kByteOrderMark.size());
@@ -121,7 +120,7 @@ std::vector<TomlNode> sheet_rows(std::string_view text, const std::string& name,
       if (field.empty() || !known[i]) continue;
       const std::string key(trimmed(table.columns[i]));
       const auto place = place_of(text, field);
-      node.members.push_back({key, place.first, place.second, node_of(key, field, place)});
+      node.members.push_back({key, place.first, place.second, sheet_value(key, field, place)});
     }
     rows.push_back(std::move(node));
   }

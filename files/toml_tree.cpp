@@ -10,6 +10,8 @@
 #define TOML_EXCEPTIONS 0
 #define TOML_HEADER_ONLY 1
 #define TOML_MAX_NESTED_VALUES 16
+// It asserts what it then reports as an error of the text, such as three brackets in a row.
+#define TOML_ASSERT(expr) static_assert(true)
 #include <toml++/toml.h>
 
 namespace voltwright::files {

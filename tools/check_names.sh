@@ -48,4 +48,12 @@ search '(^|[^A-Za-z0-9_.])[/](work|home|root|Users)/[A-Za-z]' "a path of one mac
 search '(^|[^A-Za-z])([T]ODO|[F]IXME|[X]XX|[H]ACK)([^A-Za-z]|$)' "unfinished work is not committed"
 search '^(<<<<<<<|>>>>>>>) ' "a merge conflict"
 search '(class|struct) [A-Za-z]*([U]til|[U]tils|[H]elper|[M]anager)([^A-Za-z]|$)' "the name says nothing"
+
+# Reserved for the compiler. Cheaper here than as a check of clang-tidy, where it takes a fifth of the time.
+reserved=$(grep -E '^(engine|files|store|app|cli|server|tools|tests)/.*[.](cpp|h)$' "$list" |
+  xargs -r grep -nE '(^|[^A-Za-z0-9_"])(_[A-Z]|[A-Za-z0-9]*__)[A-Za-z0-9_]' -- /dev/null) || true
+if [ -n "$reserved" ]; then
+  printf '%s\n' "$reserved" | sed "s|\$|   <- a name reserved for the compiler|"
+  bad=1
+fi
 exit $bad

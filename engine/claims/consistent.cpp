@@ -31,6 +31,7 @@ void check_energy(const Subject& s, Findings& findings) {
   f.id = "consistent.energy";
   f.claim = "Energy " + figure(*sheet.energy_Wh, "Wh");
   f.number = product_Wh;
+  f.claimed = sheet.energy_Wh;
   f.unit = "Wh";
   f.least = product_Wh * (1.0 - kNamedVoltage);
   f.most = product_Wh * (1.0 + kNamedVoltage);
@@ -67,6 +68,7 @@ void check_rate(const Subject& s, const RateClaim& claim, Findings& findings) {
   f.claim =
       std::string(claim.words) + " " + figure(*claim.current_A, "A") + ", " + figure(*claim.per_h) + "C";
   f.number = product_A;
+  f.claimed = claim.current_A;
   f.unit = "A";
   f.least = product_A * (1.0 - kRateRounding);
   f.most = product_A * (1.0 + kRateRounding);
@@ -115,6 +117,7 @@ void check_density_text(const Subject& s, const DensityClaim& claim, Findings& f
   f.id = claim.id;
   f.claim = std::string(claim.words) + " " + figure(*claim.claimed, claim.unit);
   f.number = quotient;
+  f.claimed = claim.claimed;
   f.unit = claim.unit;
   f.least = quotient * (1.0 - kDensityRounding);
   f.most = quotient * (1.0 + kDensityRounding);
@@ -136,6 +139,7 @@ void check_volume(const Subject& s, Findings& findings) {
   f.id = "consistent.volume";
   f.claim = "Volume " + figure(*sheet.volume_L, "L");
   f.number = *s.volume_L;
+  f.claimed = sheet.volume_L;
   f.unit = "L";
   f.least = *s.volume_L * (1.0 - kSizeRounding);
   f.most = *s.volume_L * (1.0 + kSizeRounding);

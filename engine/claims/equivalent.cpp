@@ -68,6 +68,7 @@ void check_equivalent(const Subject& s, Findings& findings) {
   f.id = "misleading.lead_equivalent";
   f.claim = "Replaces " + figure(lead_Ah, "Ah") + " of lead-acid";
   f.number = slow.lead_Ah;
+  f.claimed = lead_Ah;
   f.unit = "Ah";
   f.most = std::max(slow.lead_Ah, lead_Ah * quick.share_of_all());
   f.source = "bank model at 25 °C; " + percent(lead.depth) + " of lead-acid and " + percent(own.depth) +

@@ -22,10 +22,11 @@ std::string_view name_of(Severity severity);
 struct Finding {
   std::string id{};  // "consistent.energy": family and rule
   Severity severity = Severity::kNote;
-  std::string claim{};             // in words, with the figures of the sheet
-  std::optional<double> number{};  // what was worked out
-  std::string unit{};              // of the number and the range; empty for a plain ratio
-  std::optional<double> least{};   // the range it is held against; an open end is empty
+  std::string claim{};              // in words, with the figures of the sheet
+  std::optional<double> number{};   // what was worked out
+  std::optional<double> claimed{};  // what the sheet says in its place, if that is another; in the same unit
+  std::string unit{};               // of the number and the range; empty for a plain ratio
+  std::optional<double> least{};    // the range it is held against; an open end is empty
   std::optional<double> most{};
   std::string source{};   // of the range
   std::string working{};  // one line of arithmetic

@@ -95,6 +95,7 @@ void check_cell_figure(const Subject& s, const CellFigure& claim, Findings& find
   f.claim = std::string(claim.per_mass ? "Energy per mass " : "Energy per volume ") +
             figure(*claim.claimed, claim.unit);
   f.number = claim.quotient ? *claim.quotient : *claim.claimed;
+  f.claimed = claim.claimed;
   f.unit = claim.unit;
   f.least = r.least_cell;
   f.most = r.most_cell;

@@ -4,10 +4,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "engine/advise/wording.h"
 #include "files/report/chemistry_marks.h"
 #include "files/report/markup.h"
+#include "files/report/slide.h"
 
 namespace voltwright::files::report {
 
@@ -24,19 +26,6 @@ constexpr double kRowsTo = 806.0;
 constexpr double kMark = 9.0;
 constexpr double kLabelGap = 14.0;
 constexpr double kRankRoom = 34.0;  // for the rank before the mark
-
-// White ground, ink and greys only; dashes, marks and words carry the meaning, so that it reads in grey
-// print.
-constexpr const char* kStyle =
-    "<style>text{font-family:'Noto Sans','Liberation Sans','DejaVu Sans',Arial,sans-serif;font-size:17px;"
-    "fill:#18242B}.title{font-size:38px;font-weight:600}.how{font-size:18px;fill:#48565D}"
-    ".head{font-size:20px;font-weight:600}.tick{font-size:15px;fill:#48565D}.name{font-size:22px;"
-    "font-weight:600}.plain{font-size:15px;fill:#48565D}.value{font-size:18px}.soft{font-style:italic}"
-    ".points{font-size:15px}.none{font-size:16px;font-style:italic;fill:#48565D}.paper{fill:#FFFFFF}.rule{"
-    "stroke:#B4BDB7}"
-    ".grid{stroke:#DCE2DE}.span{stroke:#18242B;stroke-width:3}.guess{stroke:#18242B;stroke-width:3;"
-    "stroke-dasharray:5 4}.then{stroke:#8A9490;stroke-width:3}.mark{fill:#FFFFFF;stroke:#18242B;"
-    "stroke-width:2.4;stroke-linejoin:round}.wall{stroke:#A12A22;stroke-width:2.5}</style>";
 
 /// One column of the picture: a scale with its room for labels.
 struct Column {
@@ -170,9 +159,9 @@ void notes(Drawing& d, const chart::Weighting* weighting) {
            "start", "how");
   }
   d.text(kLeft, 882.0,
-         "Lead-acid: figures of the block. Cycles: at the depth stated, 25 degC. A maker's sheet goes first; "
+         "Lead-acid: figures of the block. Cycles: at the depth stated, 25 °C. A maker's sheet goes first; "
          "most "
-         "lithium cells must not be charged below 0 degC.",
+         "lithium cells must not be charged below 0 °C.",
          "start", "how");
 }
 
@@ -180,9 +169,7 @@ void notes(Drawing& d, const chart::Weighting* weighting) {
 
 std::string chemistry_slide(const chart::Chart& chart, const std::vector<chart::Score>& scores,
                             const chart::Weighting* weighting) {
-  Drawing d(kSlideWidth, kSlideHeight, "wide", summary_of(chart));
-  d.raw(kStyle);
-  d.box(0.0, 0.0, kSlideWidth, kSlideHeight, "paper");
+  Drawing d = begin_slide(summary_of(chart));
   d.text(kLeft, 58.0, fmt::format("Battery chemistries as of {}", chart.year), "start", "title");
   std::string how =
       "Line: least to most found. Mark and number: typical, with its year. Dashed and slanted: assumed or "
@@ -192,7 +179,7 @@ std::string chemistry_slide(const chart::Chart& chart, const std::vector<chart::
   d.text(kLeft, 92.0, how, "start", "how");
   head(d, kEnergy, "Energy per mass of the cell", "Wh/kg", {0.0, 100.0, 200.0, 300.0, 400.0});
   head(d, kCycles, "Cycles at depth", "to the end of life", {100.0, 1000.0, 10000.0});
-  head(d, kWindow, "Charging", "degC of the cell", {-30.0, 0.0, 30.0, 60.0});
+  head(d, kWindow, "Charging", "°C of the cell", {-30.0, 0.0, 30.0, 60.0});
   head(d, kPrice, "Shop price", "USD per kWh", {0.0, 200.0, 400.0});
   std::vector<const chart::Score*> order;
   for (const chart::Score& score : scores) order.push_back(&score);
@@ -214,11 +201,7 @@ std::string chemistry_slide(const chart::Chart& chart, const std::vector<chart::
     d.line(kLeft, top + pitch, kRight, top + pitch, "rule");
   }
   notes(d, weighting);
-  std::string text = d.finish();
-  constexpr std::string_view kStart = "<svg ";
-  text.insert(kStart.size(), fmt::format(R"(xmlns="http://www.w3.org/2000/svg" width="{}" height="{}" )",
-                                         px(kSlideWidth), px(kSlideHeight)));
-  return text + "\n";
+  return finish_slide(std::move(d));
 }
 
 }  // namespace voltwright::files::report

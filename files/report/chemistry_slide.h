@@ -8,9 +8,6 @@
 
 namespace voltwright::files::report {
 
-inline constexpr double kSlideWidth = 1600.0;
-inline constexpr double kSlideHeight = 900.0;
-
 /// A self-contained SVG of 16 to 9: a row for each chemistry with energy per mass, cycles, window for
 /// charging and shop price; each figure with its spread and year, dashed if it is an assumption or from
 /// memory. Rows stand in the order of `scores`; `weighting` is printed below, null: ordered by energy per

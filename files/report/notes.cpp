@@ -2,6 +2,7 @@
 
 #include "engine/advise/wording.h"
 #include "files/report/markup.h"
+#include "files/report/page.h"
 #include "files/report/parts.h"
 
 namespace voltwright::files::report {
@@ -45,13 +46,12 @@ std::string notes(const ReportInput& input) {
 }
 
 std::string title_block(const ReportInput& input) {
-  const auto field = [](std::string_view name, const std::string& value) {
-    return "<div><small>" + escaped(name) + "</small>" + escaped(value) + "</div>";
-  };
-  return "<footer class=\"block\">" + field("Plan", input.plan->name) + field("Sheet", "Recommendation") +
-         field("Plan mark", input.plan_mark) + field("Catalogue", input.catalogue_mark) +
-         field("Engine, seed", fmt::format("{} · {}", input.engine_version, input.plan->seed)) +
-         field("Issue", input.issue) + "</footer>\n";
+  return block_of({{"Plan", input.plan->name},
+                   {"Sheet", "Recommendation"},
+                   {"Plan mark", input.plan_mark},
+                   {"Catalogue", input.catalogue_mark},
+                   {"Engine, seed", fmt::format("{} · {}", input.engine_version, input.plan->seed)},
+                   {"Issue", input.issue}});
 }
 
 }  // namespace voltwright::files::report

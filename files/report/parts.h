@@ -9,6 +9,8 @@ namespace voltwright::files::report {
 
 /// The style sheet of the page.
 std::string_view style_sheet();
+/// What pages with slides and tables to compare have beyond it.
+std::string_view teaching_style();
 
 /// Head, the answer as sentences, and the strip of key figures.
 std::string opening(const ReportInput& input);

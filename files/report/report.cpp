@@ -1,6 +1,6 @@
 #include "files/report/report.h"
 
-#include "files/report/markup.h"
+#include "files/report/page.h"
 #include "files/report/parts.h"
 
 namespace voltwright::files {
@@ -26,12 +26,7 @@ double usable_depth(const ReportInput& input) {
 }  // namespace report
 
 std::string report_html(const ReportInput& input) {
-  std::string out =
-      "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"/>"
-      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/><title>Recommendation, " +
-      report::escaped(input.plan->name) + "</title><style>";
-  out += report::style_sheet();
-  out += "</style></head>\n<body><main class=\"sheet\">\n";
+  std::string out;
   out += report::opening(input);
   out += report::ranking(input);
   out += report::requirements(input);
@@ -41,8 +36,7 @@ std::string report_html(const ReportInput& input) {
   out += report::cautions(input);
   out += report::notes(input);
   out += report::title_block(input);
-  out += "</main></body></html>\n";
-  return out;
+  return report::page("Recommendation, " + input.plan->name, out);
 }
 
 }  // namespace voltwright::files

@@ -143,6 +143,11 @@ grep -q '^"Leaflet",consistent.energy,contradiction,' out || complain "the findi
 run 2 vet sheet.toml --json --csv -
 run 2 vet
 run 2 vet missing.toml
+run 0 vet --claim chemistry=lfp --claim "capacity=100 Ah" --claim "voltage=12.8 V" --claim "energy=2000 Wh"
+grep -qE '^contradiction +Energy 2,000' out || complain "vet --claim does not see that 2000 Wh contradict 100 Ah"
+run 2 vet sheet.toml --claim chemistry=lfp
+run 2 vet --claim chemistry=lpf
+grep -q -- '--claim:1:' err || complain "vet --claim does not say which claim is wrong: $(cat err)"
 run 2 vet wrong_sheet.toml --csv kept.csv
 silent "vet of a wrong sheet"
 cmp -s kept.csv before || complain "vet of a wrong sheet changed an existing file"
@@ -151,6 +156,21 @@ run 1 vet sheet.toml --csv before/below.csv
 printf 'name,chemistry,capacity,voltage\nOne,lfp,100 Ah,12.8 V\nTwo,agm,100 Ah,12 V\n' >sheets.csv
 run 0 vet sheets.csv --json
 [ "$(grep -c '"doubted"' out)" -eq 2 ] || complain "a table of two sheets does not bring two answers"
+run 0 vet sheet.toml --html claims.html --svg claims.svg --png claims.png
+grep -q 'contradiction' claims.html || complain "the page of claims shows no contradiction"
+head -c 300 claims.svg | grep -q '<svg xmlns=' || complain "the slide of claims is no SVG"
+head -c 4 claims.png | grep -q PNG || complain "the slide of claims is no PNG"
+run 0 vet sheet.toml --html -
+head -n 1 out | grep -qi '<!doctype html' || complain "vet --html - is not the page alone"
+run 2 vet sheet.toml --html - --csv -
+echo kept >kept.html
+run 2 vet sheets.csv --html kept.html --svg kept.html
+grep -q -- "--only" err || complain "a slide of two sheets does not say how to choose one"
+cmp -s kept.html before || complain "a slide that cannot be made leaves other outputs behind"
+run 0 vet sheets.csv --only Two --svg two.svg
+grep -q '>Two<' two.svg || complain "vet --only does not choose the sheet"
+run 2 vet sheets.csv --only Too
+grep -q '"Two"' err || complain "a misspelt sheet does not bring the near one"
 run 2 runtime
 run 2 runtime "60 W"
 run 2 runtime "60 Wh" lfp-12v-100ah
@@ -179,6 +199,17 @@ sed -n 2p out | grep -q '^incumbent,' || complain "swap --csv does not begin wit
 run 0 swap agm --capacity "110 Ah" --age "5 years" --by mass --json
 grep -q '"changes"' out || complain "swap --json tells no changes"
 run 1 swap agm-12v-98ah --csv before/below.csv
+run 0 swap agm-12v-98ah --load "60 W" --html swap.html --svg swap.svg --png swap.png
+grep -q 'fitted now' swap.html || complain "the page of equivalents does not name what is fitted now"
+head -c 300 swap.svg | grep -q '<svg xmlns=' || complain "the slide of equivalents is no SVG"
+head -c 4 swap.png | grep -q PNG || complain "the slide of equivalents is no PNG"
+run 1 swap agm-12v-98ah --html before/below.html
+run 0 chart --since 2016 --html chart.html
+for page in claims.html swap.html chart.html; do
+  head -n 1 "$page" | grep -qi '<!doctype html' || complain "$page is not a page"
+  ! grep -qiE '<script|(src|href) *= *"?(https?:)?//|@import|url\( *"?(https?:)?//' "$page" ||
+    complain "$page runs or loads something"
+done
 
 run 0 simulate good.toml --bank lfp-12v-100ah --csv minutes.csv
 [ "$(wc -l <minutes.csv)" -eq 2881 ] || complain "two days are not 2880 minutes and a header"

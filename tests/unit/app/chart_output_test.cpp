@@ -9,6 +9,7 @@
 #include <sstream>
 
 #include "app/chart.h"
+#include "app/slide_png.h"
 #include "tests/unit/files/report/markup_check.h"
 
 namespace voltwright::app {
@@ -133,7 +134,7 @@ std::uint32_t big_endian(const std::string& bytes, std::size_t at) {
 }
 
 TEST(ChartOutput, PngHasItsSizeAndInk) {
-  const auto png = chart_png(drawn());
+  const auto png = slide_png(chart_svg(drawn()));
   ASSERT_TRUE(png) << base::to_text(png.problems().front());
   const std::string& bytes = png.value();
   ASSERT_GT(bytes.size(), 20000U) << "an empty page would be smaller";

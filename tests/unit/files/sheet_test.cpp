@@ -53,6 +53,36 @@ TEST(SheetTest, ReadsEveryKindOfValue) {
   EXPECT_EQ(read.value().mark.size(), 8U);
 }
 
+TEST(SheetTest, ClaimsSaidOneByOneAreThoseOfASheet) {
+  const auto read = read_said_claims({"chemistry=lfp", "capacity = 100 Ah", "cycles=4000", "heated=yes"},
+                                     "--claim", catalogue());
+  ASSERT_TRUE(read.ok()) << base::to_text(read.problems().front());
+  ASSERT_EQ(read.value().sheets.size(), 1U);
+  const claims::Sheet& s = read.value().sheets.front();
+  EXPECT_FALSE(s.name.empty());
+  EXPECT_EQ(s.kind, "lfp");
+  EXPECT_NEAR(*s.capacity_Ah, 100.0, 1e-9);
+  EXPECT_NEAR(*s.cycles, 4000.0, 1e-9);
+  EXPECT_TRUE(*s.heated);
+  const auto named = read_said_claims({"name=Shelf", "chemistry=lfp"}, "--claim", catalogue());
+  ASSERT_TRUE(named.ok());
+  EXPECT_EQ(named.value().sheets.front().name, "Shelf");
+}
+
+TEST(SheetTest, ClaimsSaidWrongAreNumbered) {
+  const auto read =
+      read_said_claims({"chemistry=lfp", "100 Ah", "capacity=5 kg", "capacitty=5 Ah", "chemistry=agm"},
+                       "--claim", catalogue());
+  ASSERT_FALSE(read.ok());
+  std::string all;
+  for (const base::Problem& p : read.problems()) all += base::to_text(p) + "\n";
+  EXPECT_NE(all.find("--claim:2:"), std::string::npos) << all;
+  EXPECT_NE(all.find("--claim:3:"), std::string::npos) << all;
+  EXPECT_NE(all.find("--claim:4:"), std::string::npos) << all;
+  EXPECT_NE(all.find("--claim:5:"), std::string::npos) << all;
+  EXPECT_NE(all.find("capacity"), std::string::npos) << all;
+}
+
 TEST(SheetTest, ProblemsComeTogetherWithTheirPlaces) {
   const std::string all = problems_of(
       "format = 1\nname = \"A\"\nchemistry = \"lpf\"\ncapacity = \"18 A\"\nmas = \"3 kg\"\nlength = \"3 "
