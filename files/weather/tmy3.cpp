@@ -42,11 +42,13 @@ class Tmy3 {
     const std::string_view field = index < fields.size() ? fields[index] : std::string_view();
     const auto value = to_number(field);
     if (value && *value >= lowest && *value <= highest) return *value;
-    problem(field, {.what = "The first line needs a number here.",
-                    .field = what,
-                    .given = "",
-                    .limit = fmt::format("{:g} to {:g}", lowest, highest),
-                    .remedy = "Station number, name, state, time zone, latitude, longitude, height."});
+    problem(field,
+            {.what = "The first line needs a number here.",
+             .field = what,
+             .given = "",
+             .limit = fmt::format("{:g} to {:g}", lowest, highest),
+             .remedy =
+                 "Station number, name, state, time zone, latitude, longitude and height, split by commas."});
     return 0.0;
   }
 
@@ -117,13 +119,15 @@ class Tmy3 {
 
   void read_row() {
     const auto fields = split_at(lines_.text(), ',');
-    if (fields.size() < count_) {
-      problems_.add(lines_.number(), static_cast<int>(lines_.text().size()) + 1,
-                    {.what = "The row is cut short.",
-                     .field = "",
-                     .given = fmt::format("{} fields", fields.size()),
-                     .limit = fmt::format("{} fields", count_),
-                     .remedy = "Fetch the file again."});
+    const bool more = fields.size() > count_ && !trimmed(fields[count_]).empty();
+    if (fields.size() < count_ || more) {
+      problems_.add(
+          lines_.number(), static_cast<int>(lines_.text().size()) + 1,
+          {.what = more ? "The row has more fields than there are titles." : "The row is cut short.",
+           .field = "",
+           .given = fmt::format("{} fields", fields.size()),
+           .limit = fmt::format("{} fields", count_),
+           .remedy = "Fetch the file again; decimal commas are not read here."});
       return;
     }
     WeatherRecord record;
