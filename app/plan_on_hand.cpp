@@ -1,11 +1,10 @@
 #include "app/plan_on_hand.h"
 
 #include <filesystem>
-#include <map>
 
+#include "app/leg_weather.h"
 #include "engine/advise/wind_check.h"
 #include "files/climate_override.h"
-#include "files/epw.h"
 #include "files/gazetteer.h"
 #include "files/plan.h"
 #include "files/text_file.h"
@@ -19,7 +18,7 @@ namespace {
 std::vector<season::LegSky> skies_of(const advise::Plan& plan, const files::ClimateTable& climates,
                                      const std::filesystem::path& folder, base::Problems& problems) {
   std::vector<season::LegSky> skies;
-  std::map<std::string, sky::HourlyWeather> read_years;
+  LegWeather weather_files(folder);
   for (const journey::Leg& leg : plan.legs) {
     season::LegSky leg_sky;
     auto climate = files::climate_of(climates, leg.place.site, leg.climate);
@@ -35,22 +34,7 @@ std::vector<season::LegSky> skies_of(const advise::Plan& plan, const files::Clim
         problems.insert(problems.end(), end.problems().begin(), end.problems().end());
       }
     }
-    if (!leg.weather_file.empty() && !read_years.contains(leg.weather_file)) {
-      const std::string path = (folder / leg.weather_file).string();
-      const auto text = files::read_text(path);
-      if (!text) {
-        problems.insert(problems.end(), text.problems().begin(), text.problems().end());
-      } else if (auto year = files::read_epw(text.value(), path); year) {
-        const base::Problems& warnings = year.value().warnings;
-        problems.insert(problems.end(), warnings.begin(), warnings.end());
-        read_years.emplace(leg.weather_file, std::move(year).value().weather);
-      } else {
-        problems.insert(problems.end(), year.problems().begin(), year.problems().end());
-      }
-    }
-    if (const auto found = read_years.find(leg.weather_file); found != read_years.end()) {
-      leg_sky.typical_year = found->second;
-    }
+    weather_files.add_to(leg, leg_sky, problems);
     skies.push_back(std::move(leg_sky));
   }
   return skies;

@@ -1,4 +1,4 @@
-#include "files/gap_filling.h"
+#include "files/weather/gap_filling.h"
 
 #include <algorithm>
 

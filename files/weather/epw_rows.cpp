@@ -1,8 +1,9 @@
-#include "files/epw_rows.h"
+#include "files/weather/epw_rows.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <utility>
 
@@ -25,20 +26,17 @@ constexpr std::size_t kMinute = 4;
 constexpr std::size_t kFewestFields = 22;  // up to the wind speed; later fields are optional
 
 struct ColumnRule {
-  EpwColumn column;
-  std::string_view name;
+  WeatherColumn column;
   std::size_t field;
-  double lowest;
-  double highest;
   double missing_from;  // this value or more means missing
 };
 
-constexpr std::array<ColumnRule, kEpwColumns> kColumns = {{
-    {EpwColumn::kTemperature, "dry bulb temperature", 6, -70.0, 70.0, 99.9},
-    {EpwColumn::kGhi, "global horizontal radiation", 13, 0.0, 1500.0, 9999.0},
-    {EpwColumn::kDni, "direct normal radiation", 14, 0.0, 1500.0, 9999.0},
-    {EpwColumn::kDhi, "diffuse horizontal radiation", 15, 0.0, 1500.0, 9999.0},
-    {EpwColumn::kWind, "wind speed", 21, 0.0, 40.0, 999.0},
+constexpr std::array<ColumnRule, kWeatherColumns> kColumns = {{
+    {WeatherColumn::kGhi, 13, 9999.0},
+    {WeatherColumn::kDni, 14, 9999.0},
+    {WeatherColumn::kDhi, 15, 9999.0},
+    {WeatherColumn::kTemperature, 6, 99.9},
+    {WeatherColumn::kWind, 21, 999.0},
 }};
 
 std::string_view without_blanks(std::string_view field) {
@@ -141,9 +139,19 @@ class Reading {
                 "Mend or remove the line.");
         return false;
       }
+      if (same_keyword(fields_[0], "COMMENTS 2")) read_offset();
     }
     problem(0, "The header ends without a DATA PERIODS line.", "", "", "", "Is the file complete?");
     return false;
+  }
+
+  void read_offset() {
+    constexpr std::string_view kLabel = "Irradiance Time Offset (h):";
+    const std::size_t at = current_.find(kLabel);
+    if (at == std::string_view::npos) return;
+    const std::string_view rest = current_.substr(at + kLabel.size());
+    const auto offset_h = to_number(rest.substr(0, rest.find(',')));
+    if (offset_h && std::abs(*offset_h) <= 2.0) result_.radiation_offset_h = *offset_h;
   }
 
   bool known_header() const {
@@ -200,17 +208,18 @@ class Reading {
 
   std::optional<double> value_of(const ColumnRule& rule) {
     const std::string_view field = fields_[rule.field];
+    const WeatherColumnRule& limits = rule_of(rule.column);
     if (without_blanks(field).empty()) return std::nullopt;
     const auto value = to_number(field);
     if (!value) {
-      problem(rule.field, "This is not a number.", rule.name, field, "a number",
+      problem(rule.field, "This is not a number.", limits.name, field, "a number",
               fmt::format("Write {:g} where the value is missing.", rule.missing_from));
       return std::nullopt;
     }
     if (*value >= rule.missing_from) return std::nullopt;
-    if (*value < rule.lowest || *value > rule.highest) {
-      problem(rule.field, "The value is out of range.", rule.name, field,
-              fmt::format("{:g} to {:g}, {:g} for missing", rule.lowest, rule.highest, rule.missing_from),
+    if (*value < limits.lowest || *value > limits.highest) {
+      problem(rule.field, "The value is out of range.", limits.name, field,
+              fmt::format("{:g} to {:g}, {:g} for missing", limits.lowest, limits.highest, rule.missing_from),
               "Mend the row or mark the value as missing.");
       return std::nullopt;
     }
@@ -228,8 +237,6 @@ class Reading {
 };
 
 }  // namespace
-
-std::string_view epw_column_name(EpwColumn column) { return kColumns[static_cast<std::size_t>(column)].name; }
 
 base::Result<EpwRows> read_epw_rows(std::string_view text, const std::string& name) {
   return Reading(text, name).read();
