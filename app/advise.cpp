@@ -5,8 +5,8 @@
 
 #include "app/parallel.h"
 #include "engine/advise/wording.h"
-#include "files/climate_override.h"
 #include "engine/sky/sun.h"
+#include "files/climate_override.h"
 
 namespace voltwright::app {
 
