@@ -50,16 +50,21 @@ std::string panel_words(const app::SkyResponse& r) {
                      r.peak_W, lie, app::name_of(r.plane.mounting), 100.0 * r.losses);
 }
 
+/// True if a figure of the month is the user's own.
+bool own_figures(const sky::ClimateOverride& own, std::size_t month) {
+  return own.clearness[month] || own.temperature_C[month] || own.daily_range_K[month] || own.wind_m_s[month];
+}
+
 std::string text_of(const app::SkyResponse& r, std::size_t width) {
   std::vector<std::vector<std::string>> rows;
   for (std::size_t m = 0; m < r.months.size(); ++m) {
     const app::SkyMonth& month = r.months[m];
-    rows.push_back({kMonths[m], fmt::format("{:.1f}", r.climate.temperature_C[m]),
-                    fmt::format("{:.1f}", r.climate.daily_range_K[m]), degrees(month.coldest_C),
-                    degrees(month.warmest_C), fmt::format("{:.2f}", r.climate.clearness[m]),
-                    fmt::format("{:.2f}", month.normal_kWh_m2_day),
-                    fmt::format("{:.1f}", r.climate.linke_turbidity[m]),
-                    fmt::format("{:.1f}", r.climate.wind_m_s[m]), span_of(month.panel_Wh_day, 0)});
+    rows.push_back(
+        {std::string(kMonths[m]) + (own_figures(r.overridden, m) ? " *" : ""),
+         fmt::format("{:.1f}", r.climate.temperature_C[m]), fmt::format("{:.1f}", r.climate.daily_range_K[m]),
+         degrees(month.coldest_C), degrees(month.warmest_C), fmt::format("{:.2f}", r.climate.clearness[m]),
+         fmt::format("{:.2f}", month.normal_kWh_m2_day), fmt::format("{:.1f}", r.climate.linke_turbidity[m]),
+         fmt::format("{:.1f}", r.climate.wind_m_s[m]), span_of(month.panel_Wh_day, 0)});
   }
   std::string text = heading(r) + wrapped(panel_words(r), width, "  ") + "\n";
   text += table({{"Month", Align::kLeft},
@@ -83,6 +88,7 @@ std::string text_of(const app::SkyResponse& r, std::size_t width) {
                           "them; a true record may lie further out. kWh/m2: long-term mean on the level.",
                           r.years),
               width, "  ");
+  if (!(r.overridden == sky::ClimateOverride{})) text += "  * with figures of your own\n";
   text += "\nWhere the numbers come from\n" + wrapped(r.climate.origin, width, "  ");
   return text;
 }
