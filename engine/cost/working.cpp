@@ -1,0 +1,118 @@
+#include "engine/cost/working.h"
+
+#include <utility>
+
+#include "engine/units/figure.h"
+
+namespace voltwright::cost {
+
+namespace {
+
+using units::figure;
+
+class Working {
+ public:
+  explicit Working(const Terms& terms)
+      : currency_(terms.currency), rate_(terms.discount_rate.typical), horizon_(terms.horizon_years) {}
+
+  void line(std::string name, double value, std::string unit, std::string words) {
+    lines_.push_back({std::move(name), value, std::move(unit), std::move(words)});
+  }
+
+  void sum(std::string name, double value, std::string words) {
+    line(std::move(name), value, currency_, std::move(words));
+  }
+
+  /// Present value of all flows of an item, if there is one.
+  void item(Item of, const std::vector<ItemFlow>& flows, std::string words) {
+    double value = 0.0;
+    int count = 0;
+    for (const ItemFlow& one : flows) {
+      if (one.item != of) continue;
+      value -= one.flow.amount * discount_factor(rate_, one.flow.year);
+      ++count;
+    }
+    if (count > 0 && value != 0.0) sum(name_of(of), value, std::move(words));
+  }
+
+  std::string per_kWh() const { return currency_ + "/kWh"; }
+  std::string years() const { return figure(horizon_, horizon_ == 1.0 ? "year" : "years"); }
+  std::vector<WorkingLine> take() { return std::move(lines_); }
+
+ private:
+  std::string currency_;
+  double rate_;
+  double horizon_;
+  std::vector<WorkingLine> lines_;
+};
+
+/// "0, 3, 6 and 9".
+std::string bought_when(const std::vector<ItemFlow>& flows) {
+  std::vector<std::string> years;
+  for (const ItemFlow& one : flows) {
+    if (one.item == Item::kPurchase) years.push_back(figure(one.flow.year));
+  }
+  std::string text;
+  for (std::size_t i = 0; i < years.size(); ++i) {
+    if (i > 0) text += i + 1 == years.size() ? " and " : ", ";
+    text += years[i];
+  }
+  return text;
+}
+
+void bank_lines(const PricedBank& bank, const Costs& costs, Working& working) {
+  working.sum("price", bank.price.typical,
+              "Of the whole bank, money of " + std::to_string(bank.price_year) + ".");
+  working.line("usable energy", bank.usable_kWh, "kWh", "When new, down to the depth rule.");
+  working.line("cost per usable kWh", costs.per_usable_kWh, working.per_kWh(),
+               "Price over usable energy: what is bought, not what it gives.");
+  working.line("life", bank.life_years.typical, "years", "Of a new bank at this use.");
+  if (bank.fitted_now)
+    working.line("life left", bank.life_left_years.typical, "years", "Of what is fitted now; it is paid.");
+}
+
+void flow_lines(const PricedBank& bank, const Terms& terms, const Costs& costs,
+                const std::vector<ItemFlow>& flows, Working& working) {
+  const std::string when = bought_when(flows);
+  working.item(Item::kPurchase, flows,
+               std::to_string(costs.bought) + (costs.bought == 1 ? " bought after " : " bought, after ") +
+                   when + " years.");
+  working.item(Item::kScrap, flows,
+               figure(bank.scrap.typical, terms.currency) + " for each worn bank, less for more received.");
+  working.item(Item::kLeftOver, flows, "Straight line from the price to the scrap value, taken off.");
+  working.item(Item::kEnergy, flows,
+               "Kilowatt-hours of each source times its price, at the end of each year.");
+  const Carrying& c = terms.carrying;
+  working.item(Item::kCarrying, flows,
+               figure(bank.mass_kg, "kg") + " over " + figure(c.km_per_year, "km") + " a year at " +
+                   figure(c.L_per_100km_100kg.typical, "L") + " in 100 km for each 100 kg.");
+  working.item(Item::kUpkeep, flows, figure(bank.upkeep_per_year.typical, terms.currency) + " a year.");
+}
+
+}  // namespace
+
+std::vector<WorkingLine> working_of(const PricedBank& bank, const Terms& terms) {
+  const Costs costs = costs_of(bank, terms);
+  const std::vector<ItemFlow> flows = flows_of(bank, terms);
+  Working working(terms);
+  bank_lines(bank, costs, working);
+  working.line("discount rate", terms.discount_rate.typical, "1/year",
+               "Real: money of today, inflation taken out.");
+  working.line("horizon", terms.horizon_years, "years", "All payments to this year count.");
+  flow_lines(bank, terms, costs, flows, working);
+  working.sum("present value of all costs", costs.present_value,
+              "The lines above together, each payment divided by (1 + rate)^years.");
+  working.sum("yearly cost", costs.annualised,
+              "The equal yearly sum over " + working.years() + " that is worth as much.");
+  working.line("energy delivered", costs.delivered_kWh, "kWh",
+               figure(bank.delivered_kWh_per_year.typical, "kWh") + " a year.");
+  working.line("energy delivered, discounted", costs.discounted_kWh, "kWh",
+               "Each year's divided by (1 + rate)^years, as its cost is.");
+  working.line("cost per delivered kWh", costs.per_delivered_kWh, working.per_kWh(),
+               "Present value of all costs over the discounted energy.");
+  working.line("of it the bank itself", costs.capital_per_delivered_kWh, working.per_kWh(),
+               "Bought, scrapped and left over alone.");
+  return working.take();
+}
+
+}  // namespace voltwright::cost
