@@ -8,10 +8,11 @@ namespace voltwright::cost {
 
 namespace {
 
-/// What is paid for `other` and not for `candidate`; one flow for each moment.
+/// The payments of `candidate` less those of `other`: what is not paid any more is received. One flow for
+/// each moment.
 std::vector<Flow> savings_of(const PricedBank& candidate, const PricedBank& other, const Terms& terms) {
-  std::vector<Flow> all = plain(flows_of(other, terms));
-  for (const ItemFlow& one : flows_of(candidate, terms)) all.push_back({one.flow.year, -one.flow.amount});
+  std::vector<Flow> all = plain(flows_of(candidate, terms));
+  for (const ItemFlow& one : flows_of(other, terms)) all.push_back({one.flow.year, -one.flow.amount});
   std::stable_sort(all.begin(), all.end(), [](const Flow& a, const Flow& b) { return a.year < b.year; });
   std::vector<Flow> savings;
   for (const Flow& flow : all) {

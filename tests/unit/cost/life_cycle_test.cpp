@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <limits>
+#include <ostream>
 
 #include "engine/cost/corner.h"
 
@@ -144,6 +145,8 @@ struct Wrong {
   void (*spoil)(PricedBank&, Terms&);
 };
 
+void PrintTo(const Wrong& wrong, std::ostream* out) { *out << wrong.field; }
+
 class WrongInput : public testing::TestWithParam<Wrong> {};
 
 TEST_P(WrongInput, IsNamed) {
@@ -180,8 +183,9 @@ INSTANTIATE_TEST_SUITE_P(
                             b.life_left_years = exactly(-1.0);
                           }},
                     Wrong{"scrap value", [](PricedBank& b, Terms&) { b.scrap = exactly(101.0); }},
-                    Wrong{"horizon", [](PricedBank&, Terms& t) { t.horizon_years = 0.5; }},
-                    Wrong{"discount rate", [](PricedBank&, Terms& t) { t.discount_rate = exactly(-1.0); }},
+                    Wrong{"horizon", [](PricedBank&, Terms& under) { under.horizon_years = 0.5; }},
+                    Wrong{"discount rate",
+                          [](PricedBank&, Terms& under) { under.discount_rate = exactly(-1.0); }},
                     Wrong{"charging from solar", [](PricedBank& b, Terms&) {
                             b.charging = {{"solar", 1.0}};
                           }}));

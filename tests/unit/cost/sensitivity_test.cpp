@@ -58,7 +58,7 @@ TEST(Sensitivity, AnInputOfNoEffectHasNoBar) {
   for (const Input input : {Input::kSourcePrice, Input::kFuelForMass, Input::kFuelPrice, Input::kLife}) {
     EXPECT_EQ(bar_of(answer.value(), input).swing, 0.0);
   }
-  EXPECT_EQ(answer.value().decisive()->assumption.input, Input::kPrice);
+  EXPECT_EQ(answer.value().bars.front().assumption.input, Input::kPrice);
 }
 
 TEST(Sensitivity, NothingUncertainDecidesNothing) {
@@ -77,10 +77,10 @@ TEST(Sensitivity, RankingTurnsWhereBothCostTheSame) {
   EXPECT_NEAR(r.gap(), 0.1, 1e-12);
   EXPECT_TRUE(r.flips());
   ASSERT_NE(r.decisive(), nullptr);
-  EXPECT_EQ(r.decisive()->whose, Whose::kFirst);
-  EXPECT_EQ(r.decisive()->assumption.input, Input::kPrice);
-  ASSERT_TRUE(r.decisive()->even_at);
-  EXPECT_NEAR(*r.decisive()->even_at, 600.0, 1e-9);
+  EXPECT_EQ(r.turns.front().whose, Whose::kFirst);
+  EXPECT_EQ(r.turns.front().assumption.input, Input::kPrice);
+  ASSERT_TRUE(r.turns.front().even_at);
+  EXPECT_NEAR(*r.turns.front().even_at, 600.0, 1e-9);
   EXPECT_EQ(r.turns[1].whose, Whose::kSecond);
   EXPECT_FALSE(r.turns[1].even_at);
 }
@@ -89,9 +89,9 @@ TEST(Sensitivity, AShorterLifeTurnsTheRankingToo) {
   const auto answer = ranking_of(bank_of(exactly(500.0), {5.0, 10.0, 12.0}),
                                  bank_of(exactly(300.0), exactly(5.0)), plain_terms());
   ASSERT_TRUE(answer.ok());
-  ASSERT_TRUE(answer.value().decisive()->even_at);
+  ASSERT_TRUE(answer.value().turns.front().even_at);
   // 500 for each L years over 10 years, straight line: 5000 / L = 600.
-  EXPECT_NEAR(*answer.value().decisive()->even_at, 5000.0 / 600.0, 1e-9);
+  EXPECT_NEAR(*answer.value().turns.front().even_at, 5000.0 / 600.0, 1e-9);
 }
 
 TEST(Sensitivity, EnergyMovesBothBanks) {
@@ -102,9 +102,9 @@ TEST(Sensitivity, EnergyMovesBothBanks) {
   const auto answer = ranking_of(first, second, plain_terms());
   ASSERT_TRUE(answer.ok());
   ASSERT_NE(answer.value().decisive(), nullptr);
-  EXPECT_EQ(answer.value().decisive()->assumption.input, Input::kDelivered);
-  EXPECT_NEAR(answer.value().decisive()->gap_at_least, 0.2, 1e-12);
-  EXPECT_NEAR(answer.value().decisive()->gap_at_greatest, 0.05, 1e-12);
+  EXPECT_EQ(answer.value().turns.front().assumption.input, Input::kDelivered);
+  EXPECT_NEAR(answer.value().turns.front().gap_at_least, 0.2, 1e-12);
+  EXPECT_NEAR(answer.value().turns.front().gap_at_greatest, 0.05, 1e-12);
   EXPECT_FALSE(answer.value().flips());
 }
 
