@@ -1,5 +1,6 @@
 #include "engine/cost/working.h"
 
+#include <algorithm>
 #include <utility>
 
 #include "engine/units/figure.h"
@@ -46,18 +47,15 @@ class Working {
   std::vector<WorkingLine> lines_;
 };
 
-/// "0, 3, 6 and 9".
-std::string bought_when(const std::vector<ItemFlow>& flows) {
-  std::vector<std::string> years;
-  for (const ItemFlow& one : flows) {
-    if (one.item == Item::kPurchase) years.push_back(figure(one.flow.year));
-  }
-  std::string text;
-  for (std::size_t i = 0; i < years.size(); ++i) {
-    if (i > 0) text += i + 1 == years.size() ? " and " : ", ";
-    text += years[i];
-  }
-  return text;
+/// "4: now, then every 3 years."
+std::string bought_when(const PricedBank& bank, const Costs& costs, const std::vector<ItemFlow>& flows) {
+  const auto first = std::find_if(flows.begin(), flows.end(),
+                                  [](const ItemFlow& one) { return one.item == Item::kPurchase; });
+  if (first == flows.end()) return "None.";
+  std::string text = std::to_string(costs.bought) + ": ";
+  text += first->flow.year > 0.0 ? "after " + figure(first->flow.year, "years") : "now";
+  if (costs.bought > 1) text += ", then every " + figure(bank.life_years.typical, "years");
+  return text + ".";
 }
 
 void bank_lines(const PricedBank& bank, const Costs& costs, Working& working) {
@@ -71,17 +69,25 @@ void bank_lines(const PricedBank& bank, const Costs& costs, Working& working) {
     working.line("life left", bank.life_left_years.typical, "years", "Of what is fitted now; it is paid.");
 }
 
+/// What comes from one source, with what it costs; sun shows as 0.
+void energy_line(const Charging& charging, const Terms& terms, const Costs& costs, Working& working) {
+  if (charging.kWh_per_delivered_kWh == 0.0) return;
+  const auto of = std::find_if(terms.sources.begin(), terms.sources.end(),
+                               [&](const EnergySource& s) { return s.name == charging.source; });
+  if (of == terms.sources.end()) return;
+  const double price = of->price_per_kWh.typical;
+  working.sum("energy from " + charging.source, charging.kWh_per_delivered_kWh * price * costs.discounted_kWh,
+              figure(charging.kWh_per_delivered_kWh, "kWh") + " for each delivered kWh" +
+                  (price == 0.0 ? " at no cost." : " at " + figure(price, working.per_kWh()) + "."));
+}
+
 void flow_lines(const PricedBank& bank, const Terms& terms, const Costs& costs,
                 const std::vector<ItemFlow>& flows, Working& working) {
-  const std::string when = bought_when(flows);
-  working.item(Item::kPurchase, flows,
-               std::to_string(costs.bought) + (costs.bought == 1 ? " bought after " : " bought, after ") +
-                   when + " years.");
+  working.item(Item::kPurchase, flows, bought_when(bank, costs, flows));
   working.item(Item::kScrap, flows,
-               figure(bank.scrap.typical, terms.currency) + " for each worn bank, less for more received.");
+               "What each worn bank brings, " + figure(bank.scrap.typical, terms.currency) + ", taken off.");
   working.item(Item::kLeftOver, flows, "Straight line from the price to the scrap value, taken off.");
-  working.item(Item::kEnergy, flows,
-               "Kilowatt-hours of each source times its price, at the end of each year.");
+  for (const Charging& charging : bank.charging) energy_line(charging, terms, costs, working);
   const Carrying& c = terms.carrying;
   working.item(Item::kCarrying, flows,
                figure(bank.mass_kg, "kg") + " over " + figure(c.km_per_year, "km") + " a year at " +

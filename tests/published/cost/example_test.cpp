@@ -4,6 +4,7 @@
 // digits that the tolerances name.
 #include <gtest/gtest.h>
 
+#include <map>
 #include <utility>
 
 #include "engine/cost/comparison.h"
@@ -85,19 +86,21 @@ TEST(CostExample, LithiumAgainstLeadAcid) {
   EXPECT_NEAR(*c.internal_rates.only(), 0.19369, 1e-5);
   EXPECT_EQ(c.typical.simple.year, 6.0);
   EXPECT_EQ(c.typical.discounted.year, 6.0);
-  // The sum so far after the years 3, 5 and 6, and discounted after 5 and 6.
-  double sum = 0.0;
-  double discounted = 0.0;
+  // The sum so far after each year.
+  std::map<double, double> sum;
+  std::map<double, double> discounted;
+  double total = 0.0;
+  double worth = 0.0;
   for (const Flow& flow : c.savings) {
-    sum += flow.amount;
-    discounted += flow.amount * discount_factor(0.04, flow.year);
-    if (flow.year == 0.0) EXPECT_DOUBLE_EQ(sum, -400.0);
-    if (flow.year == 3.0) EXPECT_NEAR(sum, -61.099, 5e-4);
-    if (flow.year == 5.0) EXPECT_NEAR(sum, -35.164, 5e-4);
-    if (flow.year == 6.0) EXPECT_NEAR(sum, 277.803, 5e-4);
-    if (flow.year == 5.0) EXPECT_NEAR(discounted, -75.574, 5e-4);
-    if (flow.year == 6.0) EXPECT_NEAR(discounted, 171.769, 5e-4);
+    sum[flow.year] = total += flow.amount;
+    discounted[flow.year] = worth += flow.amount * discount_factor(0.04, flow.year);
   }
+  EXPECT_NEAR(sum.at(0.0), -400.0, 1e-9);
+  EXPECT_NEAR(sum.at(3.0), -61.099, 5e-4);
+  EXPECT_NEAR(sum.at(5.0), -35.164, 5e-4);
+  EXPECT_NEAR(sum.at(6.0), 277.803, 5e-4);
+  EXPECT_NEAR(discounted.at(5.0), -75.574, 5e-4);
+  EXPECT_NEAR(discounted.at(6.0), 171.769, 5e-4);
 }
 
 TEST(CostExample, WhatIsLeftOverAfterTenYears) {

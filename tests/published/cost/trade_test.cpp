@@ -1,6 +1,10 @@
 // What the trade says of the cost of batteries, and the catalogue's facts on it.
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
 #include "engine/cost/corner.h"
 #include "engine/cost/life_cycle.h"
 #include "engine/cost/money.h"

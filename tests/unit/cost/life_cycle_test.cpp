@@ -119,8 +119,10 @@ TEST(LifeCycle, WorkingEndsInTheCostOfADeliveredKilowattHour) {
   PricedBank bank = bank_of(300.0, 3.0);
   bank.upkeep_per_year = exactly(5.0);
   bank.scrap = exactly(10.0);
+  bank.charging = {{"solar", 0.8}, {"mains", 0.4}};
   Terms terms = terms_for(10.0);
   terms.discount_rate = exactly(0.05);
+  terms.sources = {{"mains", exactly(0.25)}, {"solar", exactly(0.0)}};
   const auto answer = life_cycle(bank, terms);
   ASSERT_TRUE(answer.ok());
   double parts = 0.0;
@@ -132,6 +134,7 @@ TEST(LifeCycle, WorkingEndsInTheCostOfADeliveredKilowattHour) {
     for (const Item item : {Item::kPurchase, Item::kScrap, Item::kLeftOver, Item::kUpkeep}) {
       if (line.name == name_of(item)) parts += line.value;
     }
+    if (line.name.starts_with("energy from")) parts += line.value;
     if (line.name == "present value of all costs") total = line.value;
     if (line.name == "cost per delivered kWh") per_kWh = line.value;
   }
