@@ -44,7 +44,7 @@ struct Terms {
 struct PricedBank {
   std::string name;
   std::string currency = "USD";
-  int price_year = 2025;
+  int price_year = 2025;                 // 0: the plan's own price, of today
   units::Ranged price;                   // of the whole bank, >= 0; a replacement costs the same
   double usable_kWh = 1.0;               // when new, > 0
   units::Ranged delivered_kWh_per_year;  // out of the bank; typical > 0

@@ -37,7 +37,7 @@ class Working {
   }
 
   std::string per_kWh() const { return currency_ + "/kWh"; }
-  std::string years() const { return figure(horizon_, horizon_ == 1.0 ? "year" : "years"); }
+  double horizon() const { return horizon_; }
   std::vector<WorkingLine> take() { return std::move(lines_); }
 
  private:
@@ -47,20 +47,23 @@ class Working {
   std::vector<WorkingLine> lines_;
 };
 
+std::string years_text(double years) { return figure(years, years == 1.0 ? "year" : "years"); }
+
 /// "4: now, then every 3 years."
 std::string bought_when(const PricedBank& bank, const Costs& costs, const std::vector<ItemFlow>& flows) {
   const auto first = std::find_if(flows.begin(), flows.end(),
                                   [](const ItemFlow& one) { return one.item == Item::kPurchase; });
   if (first == flows.end()) return "None.";
   std::string text = std::to_string(costs.bought) + ": ";
-  text += first->flow.year > 0.0 ? "after " + figure(first->flow.year, "years") : "now";
-  if (costs.bought > 1) text += ", then every " + figure(bank.life_years.typical, "years");
+  text += first->flow.year > 0.0 ? "after " + years_text(first->flow.year) : "now";
+  if (costs.bought > 1) text += ", then every " + years_text(bank.life_years.typical);
   return text + ".";
 }
 
 void bank_lines(const PricedBank& bank, const Costs& costs, Working& working) {
-  working.sum("price", bank.price.typical,
-              "Of the whole bank, money of " + std::to_string(bank.price_year) + ".");
+  const std::string whose =
+      bank.price_year > 0 ? "money of " + std::to_string(bank.price_year) : "by the plan";
+  working.sum("price", bank.price.typical, "Of the whole bank, " + whose + ".");
   working.line("usable energy", bank.usable_kWh, "kWh", "When new, down to the depth rule.");
   working.line("cost per usable kWh", costs.per_usable_kWh, working.per_kWh(),
                "Price over usable energy: what is bought, not what it gives.");
@@ -109,7 +112,7 @@ std::vector<WorkingLine> working_of(const PricedBank& bank, const Terms& terms) 
   working.sum("present value of all costs", costs.present_value,
               "The lines above together, each payment divided by (1 + rate)^years.");
   working.sum("yearly cost", costs.annualised,
-              "The equal yearly sum over " + working.years() + " that is worth as much.");
+              "The equal yearly sum over " + years_text(working.horizon()) + " that is worth as much.");
   working.line("energy delivered", costs.delivered_kWh, "kWh",
                figure(bank.delivered_kWh_per_year.typical, "kWh") + " a year.");
   working.line("energy delivered, discounted", costs.discounted_kWh, "kWh",
