@@ -16,12 +16,13 @@ engine/chart:   engine/base engine/units
 engine/sky:     engine/base engine/units
 engine/demand:  engine/base engine/units
 engine/ageing:  engine/base engine/units engine/wiring engine/cell
+engine/cost:    engine/base engine/units
 engine/bank:    engine/base engine/units engine/wiring engine/cell
 engine/supply:  engine/base engine/units engine/wiring engine/sky
 engine/journey: engine/base engine/units engine/wiring engine/sky
 engine/season:  engine/base engine/units engine/wiring engine/cell engine/sky engine/demand engine/ageing engine/bank engine/supply engine/journey
 engine/wiring:  engine/base engine/units engine/cell engine/sky engine/demand engine/ageing engine/bank engine/supply engine/journey engine/season
-engine/advise:  engine/base engine/units engine/wiring engine/cell engine/sky engine/demand engine/ageing engine/bank engine/supply engine/journey engine/season
+engine/advise:  engine/base engine/units engine/wiring engine/cell engine/sky engine/demand engine/cost engine/ageing engine/bank engine/supply engine/journey engine/season
 engine/claims:  engine/base engine/units engine/cell engine/sky engine/demand engine/ageing engine/bank engine/supply engine/journey engine/season
 engine/testlog: engine/base engine/units engine/cell engine/sky engine/demand engine/ageing engine/bank engine/supply engine/journey engine/season
 files:  engine
