@@ -13,8 +13,8 @@ struct Dwell {
 
 /// One counted swing of the state of charge; `count` is 1 for a closed cycle and 0.5 for a half cycle.
 struct Swing {
-  double depth = 0.0;          // range of the state of charge, 0..1
-  double mean_soc = 0.5;       // midpoint of the range
+  double depth = 0.0;     // range of the state of charge, 0..1
+  double mean_soc = 0.5;  // midpoint of the range
   double count = 1.0;
   double charge_per_h = 0.0;     // mean C-rate of its charging part [1/h]; 0 = not known
   double discharge_per_h = 0.0;  // the same of its discharging part
@@ -23,7 +23,7 @@ struct Swing {
 
 struct Exposure {
   double hours = 0.0;
-  std::vector<Dwell> dwell;   // hours add up to `hours`
+  std::vector<Dwell> dwell;  // hours add up to `hours`
   std::vector<Swing> swings;
 };
 
