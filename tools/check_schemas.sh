@@ -15,7 +15,8 @@ fi
 failed=0
 total=0
 for pair in chemistries:chemistry cells:cell batteries:battery appliances:appliance \
-  published_curves:published_curves uses:use tree:tree; do
+  published_curves:published_curves uses:use tree:tree \
+  ageing_lead:ageing_lead; do
   folder=$root/catalogue/${pair%%:*}
   schema=$root/catalogue/schema/${pair##*:}.schema.json
   set --

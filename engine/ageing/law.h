@@ -11,6 +11,8 @@ struct Aged {
   double resistance_growth = 0.0;
   double full_cycles = 0.0;  // equivalent full cycles so far
   double hours = 0.0;
+  double weighted_cycles = 0.0;  // lead-acid: full cycles, each with its weight (engine/ageing/schiffer.h)
+  double corrosion = 0.0;        // lead-acid: thickness of the corrosion layer, 1 = its limit
   double capacity() const { return 1.0 - calendar_loss - cycle_loss; }
 };
 
