@@ -1,9 +1,12 @@
 #include "app/advise.h"
 
 #include <algorithm>
+#include <string>
 
 #include "app/parallel.h"
 #include "engine/advise/wording.h"
+#include "engine/sky/sun.h"
+#include "files/climate_override.h"
 
 namespace voltwright::app {
 
@@ -38,7 +41,7 @@ base::Problem nothing_to_try(const advise::Plan& plan) {
 }  // namespace
 
 base::Result<AdviseResponse> advise(const AdviseRequest& request, const advise::Progress& progress) {
-  auto hand = plan_on_hand(request.plan_path);
+  auto hand = plan_on_hand(request.plan_path, request.start);
   if (!hand) return hand.problems();
   AdviseResponse response;
   response.hand = std::move(hand).value();
@@ -61,15 +64,61 @@ base::Result<AdviseResponse> advise(const AdviseRequest& request, const advise::
   response.answer = advise::recommend(
       plan, advise::prove(plan, proving, candidates, on_threads(request.threads), progress));
 
+  response.sun_findings = advise::sun_findings(plan, response.hand.skies);
+
   const advise::Trial& shown = response.answer.ranking.front().trial;
   response.worst = show(proving, shown.candidate, shown.worst_season());
   response.median = show(proving, shown.candidate, shown.median_season());
   return response;
 }
 
+namespace {
+
+/// What holds for the sun and for the light on the arrays of this plan.
+void add_sky(const advise::Plan& plan, std::vector<std::string>& all) {
+  if (plan.arrays.empty()) return;
+  auto years = sky::SunYears::kStated;
+  for (const journey::Leg& leg : plan.legs) {
+    years = std::max({years, sky::sun_years(static_cast<double>(leg.start_utc_s)),
+                      sky::sun_years(static_cast<double>(leg.end_utc_s) - 1.0)});
+  }
+  if (years != sky::SunYears::kStated) {
+    all.push_back(
+        "Dates lie outside 2020 to 2050, the years for which the sun's place is stated to 0.01 deg" +
+        std::string(years == sky::SunYears::kMeasured
+                        ? "; there it was compared with rigorous astronomy and is within 0.012 deg."
+                        : "; before 1950 and after 2100 nothing has checked it."));
+  }
+  const bool shaded = std::any_of(plan.arrays.begin(), plan.arrays.end(), [](const supply::SolarArray& a) {
+    return !a.land.open() || !a.near.open();
+  });
+  if (shaded) {
+    all.push_back(
+        "Horizon and shade hold on every leg and take light evenly from the whole array; a hard shadow on a "
+        "part of a module costs more than its share.");
+  }
+  const bool turns = std::any_of(plan.arrays.begin(), plan.arrays.end(),
+                                 [](const supply::SolarArray& a) { return a.turns; });
+  const bool any_way = std::any_of(plan.legs.begin(), plan.legs.end(),
+                                   [](const journey::Leg& leg) { return !leg.facing_deg.has_value(); });
+  if (turns && any_way) {
+    all.push_back("On legs without `facing` the front points another way each day, drawn from eight.");
+  }
+  const bool other_sky = std::any_of(plan.arrays.begin(), plan.arrays.end(), [](const supply::SolarArray& a) {
+    return a.sky_model != sky::SkyModel::kPerez;
+  });
+  if (other_sky) {
+    all.push_back(
+        "The light of the sky is moved onto at least one array by another relation than that of Perez.");
+  }
+}
+
+}  // namespace
+
 std::vector<std::string> assumptions_of(const PlanOnHand& hand) {
   const advise::Plan& plan = hand.plan;
   std::vector<std::string> all;
+  if (!hand.moved.empty()) all.push_back(hand.moved);
   all.push_back("Each season starts with a full bank.");
   all.push_back(plan.depth_rule == advise::DepthRule::kPractice
                     ? "Loads are switched off at the usual depth of each chemistry (lead-acid 50 %, "
@@ -86,10 +135,19 @@ std::vector<std::string> assumptions_of(const PlanOnHand& hand) {
       "shown as 25.");
   all.push_back(
       "Use varies from season to season only in when events fall; weather is drawn anew each season.");
-  all.push_back("The output limit of solar controllers is taken at 13.5 V for each 12 V of the system.");
+  all.push_back(
+      "The curve of directly coupled solar modules is taken as straight around 13.5 V for each 12 V of the "
+      "system.");
   const bool replayed = std::any_of(hand.skies.begin(), hand.skies.end(),
                                     [](const season::LegSky& s) { return s.typical_year.has_value(); });
+  for (std::size_t i = 0; i < plan.legs.size(); ++i) {
+    const std::string given = files::override_words(plan.legs[i].climate);
+    if (given.empty() || hand.skies[i].typical_year) continue;
+    all.push_back("Climate of leg " + std::to_string(i + 1) + ", " + plan.legs[i].place.name +
+                  ": override by the plan: " + given + ".");
+  }
   if (replayed) all.push_back("Legs with a weather file replay the same typical year in every season.");
+  add_sky(plan, all);
   switch (plan.surroundings.location) {
     case bank::Location::kCabin:
       all.push_back(

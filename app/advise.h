@@ -6,11 +6,13 @@
 #include "app/plan_on_hand.h"
 #include "engine/advise/recommendation.h"
 #include "engine/advise/search.h"
+#include "engine/advise/sun_check.h"
 
 namespace voltwright::app {
 
 struct AdviseRequest {
   std::string plan_path;
+  std::string start;     // moves the journey to begin on this day; empty = as planned
   unsigned threads = 0;  // 0 = all processors
 };
 
@@ -26,6 +28,7 @@ struct AdviseResponse {
   PlanOnHand hand;
   advise::Recommendation answer;
   double demand_Wh_day = 0.0;  // mean of the first season
+  std::vector<advise::SunFinding> sun_findings;
   ShownSeason worst, median;
 };
 

@@ -6,6 +6,7 @@
 #include "app/json_parts.h"
 #include "app/version.h"
 #include "engine/advise/caution.h"
+#include "engine/advise/fuel.h"
 #include "files/utc_text.h"
 
 namespace voltwright::app {
@@ -38,42 +39,62 @@ Json bank_json(const advise::Candidate& c) {
           {"fitted_now", c.fitted_now}};
 }
 
-Json ledger_json(const season::Ledger<double>& l, double seasons) {
+Json fuel_json(const advise::FuelUse& use) {
+  Json json = {{"source", use.source}, {"energy_Wh", use.energy_Wh}, {"fuel_L", use.litres}};
+  if (use.source == "generator") json["run_h"] = use.run_h;
+  json["fuel_L_per_kWh"] = use.L_per_kWh();
+  return json;
+}
+
+/// Keys of sources that not every plan has.
+void add_rarer_sources(const advise::Plan& plan, const season::Ledger<double>& l, double seasons,
+                       Json& json) {
+  Json& in = json["in"];
+  if (plan.wind) in["wind_Wh"] = l.wind_Wh / seasons;
+  if (plan.water) in["water_Wh"] = l.water_Wh / seasons;
+  if (plan.generator) in["generator_Wh"] = l.generator_Wh / seasons;
+  const std::vector<advise::FuelUse> fuel = advise::fuel_of(plan, l, seasons);
+  for (const advise::FuelUse& use : fuel) json["fuel"].push_back(fuel_json(use));
+}
+
+Json ledger_json(const advise::Plan& plan, const season::Ledger<double>& l, double seasons) {
   const auto per = [&](double x) { return x / seasons; };
-  return {{"in",
-           {{"solar_Wh", per(l.solar_Wh)},
-            {"engine_Wh", per(l.engine_Wh)},
-            {"mains_Wh", per(l.mains_Wh)},
-            {"drawn_from_store_Wh", per(l.drawn_from_store_Wh)}}},
-          {"out",
-           {{"direct_loads_Wh", per(l.direct_Wh)},
-            {"inverter_input_Wh", per(l.inverter_Wh)},
-            {"heater_Wh", per(l.heater_Wh)},
-            {"inverter_cable_Wh", per(l.inverter_cable_Wh)},
-            {"far_cable_Wh", per(l.far_cable_Wh)},
-            {"main_cable_Wh", per(l.main_cable_Wh)},
-            {"resistance_Wh", per(l.resistance_Wh)},
-            {"relaxation_Wh", per(l.relaxing_Wh)},
-            {"side_reaction_Wh", per(l.side_Wh)},
-            {"self_discharge_Wh", per(l.self_discharge_Wh)}}},
-          {"in_sum_Wh", per(l.in_Wh())},
-          {"out_sum_Wh", per(l.out_Wh())},
-          {"charged_Ah", per(l.charged_Ah)},
-          {"discharged_Ah", per(l.discharged_Ah)},
-          {"solar_left_Wh", per(l.solar_left_Wh)},
-          {"unmet_Wh", per(l.unmet_Wh)},
-          {"unmet_essential_Wh", per(l.unmet_essential_Wh)},
-          {"short_h", per(l.short_h)},
-          {"charge_blocked_h", per(l.charge_blocked_h)},
-          {"loads_off_h", per(l.loads_off_h)},
-          {"inverter_off_h", per(l.inverter_off_h)},
-          {"drawn_while_charge_blocked_Wh", per(l.drawn_blocked_Wh)},
-          {"far_loads_off_h", per(l.far_off_h)},
-          {"over_current_h", per(l.over_current_h)},
-          {"frozen_h", per(l.frozen_h)},
-          {"locked_out_h", per(l.unwoken_h)},
-          {"load_dumps", per(l.load_dumps)},
-          {"failed_starts", per(l.failed_starts)}};
+  Json json = {{"in",
+                {{"solar_Wh", per(l.solar_Wh)},
+                 {"engine_Wh", per(l.engine_Wh)},
+                 {"mains_Wh", per(l.mains_Wh)},
+                 {"drawn_from_store_Wh", per(l.drawn_from_store_Wh)}}},
+               {"out",
+                {{"direct_loads_Wh", per(l.direct_Wh)},
+                 {"inverter_input_Wh", per(l.inverter_Wh)},
+                 {"heater_Wh", per(l.heater_Wh)},
+                 {"inverter_cable_Wh", per(l.inverter_cable_Wh)},
+                 {"far_cable_Wh", per(l.far_cable_Wh)},
+                 {"main_cable_Wh", per(l.main_cable_Wh)},
+                 {"resistance_Wh", per(l.resistance_Wh)},
+                 {"relaxation_Wh", per(l.relaxing_Wh)},
+                 {"side_reaction_Wh", per(l.side_Wh)},
+                 {"self_discharge_Wh", per(l.self_discharge_Wh)}}},
+               {"in_sum_Wh", per(l.in_Wh())},
+               {"out_sum_Wh", per(l.out_Wh())},
+               {"charged_Ah", per(l.charged_Ah)},
+               {"discharged_Ah", per(l.discharged_Ah)},
+               {"solar_left_Wh", per(l.solar_left_Wh)},
+               {"unmet_Wh", per(l.unmet_Wh)},
+               {"unmet_essential_Wh", per(l.unmet_essential_Wh)},
+               {"short_h", per(l.short_h)},
+               {"charge_blocked_h", per(l.charge_blocked_h)},
+               {"loads_off_h", per(l.loads_off_h)},
+               {"inverter_off_h", per(l.inverter_off_h)},
+               {"drawn_while_charge_blocked_Wh", per(l.drawn_blocked_Wh)},
+               {"far_loads_off_h", per(l.far_off_h)},
+               {"over_current_h", per(l.over_current_h)},
+               {"frozen_h", per(l.frozen_h)},
+               {"locked_out_h", per(l.unwoken_h)},
+               {"load_dumps", per(l.load_dumps)},
+               {"failed_starts", per(l.failed_starts)}};
+  add_rarer_sources(plan, l, seasons, json);
+  return json;
 }
 
 Json verdict_json(const advise::Verdict& v) {
@@ -114,7 +135,7 @@ Json ranked_json(const advise::Plan& plan, const advise::Ranked& r) {
       {"highest_start_A", t.highest_surge_A},
       {"verdicts", std::move(verdicts)},
       {"cautions", cautions_json(advise::cautions_of(plan, t))},
-      {"ledger_per_season", ledger_json(t.ledger, std::max(1, t.count()))}};
+      {"ledger_per_season", ledger_json(plan, t.ledger, std::max(1, t.count()))}};
 }
 
 const char* event_name(season::EventKind kind) {
@@ -145,7 +166,7 @@ const char* event_name(season::EventKind kind) {
   return "";
 }
 
-Json season_json(const ShownSeason& s) {
+Json season_json(const advise::Plan& plan, const ShownSeason& s) {
   Json events = Json::array();
   for (const season::Event& e : s.fared.events) {
     events.push_back({{"kind", event_name(e.kind)},
@@ -161,7 +182,7 @@ Json season_json(const ShownSeason& s) {
           {"highest_V", s.fared.highest_V},
           {"coldest_C", s.fared.coldest_C},
           {"hottest_C", s.fared.hottest_C},
-          {"ledger", ledger_json(s.fared.ledger, 1.0)},
+          {"ledger", ledger_json(plan, s.fared.ledger, 1.0)},
           {"events", std::move(events)}};
 }
 
@@ -187,6 +208,7 @@ Json stamp(const PlanOnHand& hand) {
           {"plan", hand.plan.name},
           {"plan_mark", hand.plan_mark},
           {"catalogue_mark", hand.catalogue.mark},
+          {"journey_moved", hand.moved},
           {"seed", hand.plan.seed}};
 }
 
@@ -211,8 +233,19 @@ std::string to_json(const AdviseResponse& response) {
   for (const advise::WouldNeed& w : response.answer.would_need) {
     json["would_need"].push_back({{"chemistry", w.chemistry}, {"bank", w.bank}, {"sentence", w.sentence}});
   }
-  json["worst_season"] = season_json(response.worst);
-  json["median_season"] = season_json(response.median);
+  json["solar_findings"] = Json::array();
+  for (const advise::SunFinding& f : response.sun_findings) {
+    json["solar_findings"].push_back({{"array", f.array},
+                                      {"matter", f.matter},
+                                      {"holds", f.holds},
+                                      {"value", number(f.value)},
+                                      {"limit", number(f.limit)},
+                                      {"unit", f.unit},
+                                      {"working", f.working},
+                                      {"say", f.say}});
+  }
+  json["worst_season"] = season_json(response.hand.plan, response.worst);
+  json["median_season"] = season_json(response.hand.plan, response.median);
   json["assumptions"] = assumptions_of(response.hand);
   json["warnings"] = problems_json(response.hand.warnings);
   return dump(json);
@@ -222,7 +255,7 @@ std::string to_json(const SimulateResponse& response) {
   Json json;
   json["stamp"] = stamp(response.hand);
   json["bank"] = bank_json(response.candidate);
-  json["season"] = season_json(response.shown);
+  json["season"] = season_json(response.hand.plan, response.shown);
   json["warnings"] = problems_json(response.hand.warnings);
   return dump(json);
 }

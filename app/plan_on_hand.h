@@ -17,11 +17,12 @@ struct PlanOnHand {
   files::ClimateTable climates;
   std::vector<season::LegSky> skies;  // one a leg
   std::string plan_mark;
+  std::string moved;  // how the journey was moved, in words; empty = as planned
   base::Problems warnings;
 };
 
-/// Reads the plan at `path`, the built-in catalogue and the climate of each leg. Weather files are looked for
-/// beside the plan.
-base::Result<PlanOnHand> plan_on_hand(const std::string& path);
+/// Reads the plan at `path`, the built-in catalogue and the climate of each leg. Weather files and a track
+/// are looked for beside the plan. `start` moves the journey, see files::read_plan.
+base::Result<PlanOnHand> plan_on_hand(const std::string& path, const std::string& start = {});
 
 }  // namespace voltwright::app

@@ -40,6 +40,7 @@ std::string report(const AdviseResponse& response) {
   input.answer = &response.answer;
   input.worst = season_of(response.worst, "Worst season");
   input.median = season_of(response.median, "Median season");
+  input.sun_cautions = advise::sun_cautions(response.sun_findings);
   input.assumptions = assumptions_of(response.hand);
   input.climate_origins = climate_origins(response.hand);
   input.sources = files::reference_lines(kModelSources);

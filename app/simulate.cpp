@@ -71,7 +71,7 @@ base::Result<advise::NamedBank> parse_bank(const std::string& text, const advise
 }
 
 base::Result<SimulateResponse> simulate(const SimulateRequest& request) {
-  auto hand = plan_on_hand(request.plan_path);
+  auto hand = plan_on_hand(request.plan_path, request.start);
   if (!hand) return hand.problems();
   SimulateResponse response;
   response.hand = std::move(hand).value();

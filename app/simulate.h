@@ -8,7 +8,8 @@ namespace voltwright::app {
 
 struct SimulateRequest {
   std::string plan_path;
-  std::string bank;  // "lfp-12v-100ah", "lfp-12v-100ah:1s2p"
+  std::string start;  // moves the journey to begin on this day; empty = as planned
+  std::string bank;   // "lfp-12v-100ah", "lfp-12v-100ah:1s2p"
   std::uint64_t season = 0;
 };
 

@@ -54,6 +54,9 @@ void add_advise(CLI::App& app, int& exit_code) {
   CLI::App* command = app.add_subcommand("advise", "Find the battery bank that carries a plan, and say why");
   command->add_option("PLAN", options->request.plan_path, "Plan file (TOML; see docs/formats/plan.md)")
       ->required();
+  command->add_option("--start", options->request.start,
+                      "Begin the whole journey on this day instead: 2027-05-01, or 2027-05 or 2027 for the "
+                      "planned day of another month or year");
   command->add_flag("--json", options->json, "Print the whole answer as JSON");
   command->add_option("--csv", options->csv, "Write the ranking as CSV to a file (- for standard output)");
   command->add_option("--report", options->report, "Write a self-contained HTML report to a file");

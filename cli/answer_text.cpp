@@ -6,6 +6,7 @@
 #include "app/version.h"
 #include "cli/table.h"
 #include "engine/advise/caution.h"
+#include "engine/advise/fuel.h"
 #include "engine/advise/wording.h"
 #include "files/utc_text.h"
 
@@ -53,7 +54,7 @@ std::string ranking_table(const app::AdviseResponse& response, bool all) {
                cells);
 }
 
-std::string ledger_table(const season::Ledger<double>& l, double seasons) {
+std::string ledger_table(const advise::Plan& plan, const season::Ledger<double>& l, double seasons) {
   std::vector<std::vector<std::string>> rows;
   const auto row = [&](const std::string& in, double in_Wh, const std::string& out, double out_Wh) {
     rows.push_back(
@@ -65,6 +66,12 @@ std::string ledger_table(const season::Ledger<double>& l, double seasons) {
   row("From the bank's store", l.drawn_from_store_Wh, "Cables", l.inverter_cable_Wh + l.main_cable_Wh);
   row("", 0.0, "Bank resistance", l.resistance_Wh + l.relaxing_Wh);
   row("", 0.0, "Side reactions, self-discharge", l.side_Wh + l.self_discharge_Wh);
+  const auto in_only = [&](const std::string& in, double in_Wh) {
+    rows.push_back({in, figure(in_Wh / 1000.0 / seasons), "", ""});
+  };
+  if (plan.wind) in_only("Wind", l.wind_Wh);
+  if (plan.water) in_only("Water", l.water_Wh);
+  if (plan.generator) in_only("Generator set", l.generator_Wh);
   row("Sum", l.in_Wh(), "Sum", l.out_Wh());
   return table({{"In", Align::kLeft}, {"kWh", Align::kRight}, {"Out", Align::kLeft}, {"kWh", Align::kRight}},
                rows);
@@ -75,6 +82,7 @@ std::string ledger_table(const season::Ledger<double>& l, double seasons) {
 std::string answer_text(const app::AdviseResponse& response, bool all, std::size_t width) {
   const advise::Plan& plan = response.hand.plan;
   std::string text = plan.name + "\n\n";
+  if (!response.hand.moved.empty()) text += wrapped(response.hand.moved, width, "") + "\n";
   for (const std::string& sentence : response.answer.sentences) text += wrapped(sentence, width, "");
   text += "\n" + ranking_table(response, all);
   const std::size_t hidden = response.answer.ranking.size() - shown_rows(response.answer, all).size();
@@ -87,7 +95,15 @@ std::string answer_text(const app::AdviseResponse& response, bool all, std::size
   }
   const advise::Trial& first = response.answer.ranking.front().trial;
   text += "\nEnergy of a mean season, " + first.candidate.name() + "\n";
-  text += ledger_table(first.ledger, std::max(1, first.count()));
+  text += ledger_table(plan, first.ledger, std::max(1, first.count()));
+  const std::string fuel = advise::fuel_sentences(plan, first.ledger, std::max(1, first.count()));
+  if (!fuel.empty()) text += "\n" + wrapped(fuel, width, "");
+  if (first.ledger.solar_clipped_Wh > 0.0) {
+    text += wrapped("Solar controllers held back " +
+                        figure(first.ledger.solar_clipped_Wh / std::max(1, first.count()), "Wh") +
+                        " a season at their output limits.",
+                    width, "");
+  }
   text += "\n" + wrapped("Loads ask for " + figure(response.demand_Wh_day, "Wh") +
                              " a day on average. Seasons of " + figure(first.minutes / 1440.0, "days") +
                              " each; \"Short\" counts those in which an "
@@ -95,6 +111,9 @@ std::string answer_text(const app::AdviseResponse& response, bool all, std::size
                          width, "");
   text += "\n";
   for (const advise::Caution& c : advise::cautions_of(plan, first)) {
+    text += wrapped(c.title + ": " + c.text, width, "  ");
+  }
+  for (const advise::Caution& c : advise::sun_cautions(response.sun_findings)) {
     text += wrapped(c.title + ": " + c.text, width, "  ");
   }
   text += wrapped(
@@ -113,6 +132,7 @@ std::string season_text(const app::SimulateResponse& response, std::size_t width
   const season::Fared& f = response.shown.fared;
   std::string text = response.hand.plan.name + ", " + response.candidate.name() + ", season " +
                      std::to_string(response.shown.season) + "\n\n";
+  if (!response.hand.moved.empty()) text += wrapped(response.hand.moved, width, "") + "\n";
   text += wrapped(f.ran_short()
                       ? "Ran short of essential loads for " + advise::duration_text(f.ledger.short_h * 60.0) +
                             ", at most " + advise::duration_text(f.longest_short_min) + " at a stretch; " +
@@ -141,7 +161,9 @@ std::string season_text(const app::SimulateResponse& response, std::size_t width
                         figure(f.highest_load_dump_A, "A") + ": a load dump.",
                     width, "");
   }
-  text += "\n" + ledger_table(f.ledger, 1.0);
+  text += "\n" + ledger_table(response.hand.plan, f.ledger, 1.0);
+  const std::string fuel = advise::fuel_sentences(response.hand.plan, f.ledger, 1.0);
+  if (!fuel.empty()) text += "\n" + wrapped(fuel, width, "");
   return text;
 }
 

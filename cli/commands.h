@@ -15,9 +15,11 @@ inline constexpr int kBadInput = 2;
 /// Each adds its command; `exit_code` receives the outcome when it is run.
 void add_advise(CLI::App& app, int& exit_code);
 void add_simulate(CLI::App& app, int& exit_code);
+void add_legs(CLI::App& app, int& exit_code);
 void add_vet(CLI::App& app, int& exit_code);
 void add_runtime(CLI::App& app, int& exit_code);
 void add_swap(CLI::App& app, int& exit_code);
+void add_sky(CLI::App& app, int& exit_code);
 void add_catalogue(CLI::App& app, int& exit_code);
 void add_chart(CLI::App& app, int& exit_code);
 void add_myths(CLI::App& app, int& exit_code);

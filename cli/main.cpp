@@ -19,9 +19,11 @@ int run(int argc, char** argv) {
   int exit_code = cli::kAnswered;
   cli::add_advise(app, exit_code);
   cli::add_simulate(app, exit_code);
+  cli::add_legs(app, exit_code);
   cli::add_vet(app, exit_code);
   cli::add_runtime(app, exit_code);
   cli::add_swap(app, exit_code);
+  cli::add_sky(app, exit_code);
   cli::add_catalogue(app, exit_code);
   cli::add_chart(app, exit_code);
   cli::add_myths(app, exit_code);

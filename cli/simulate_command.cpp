@@ -49,6 +49,9 @@ void add_simulate(CLI::App& app, int& exit_code) {
       ->add_option("--bank", options->request.bank,
                    "Battery of the catalogue, with counts if wanted: lfp-12v-100ah:1s2p is two in parallel")
       ->required();
+  command->add_option("--start", options->request.start,
+                      "Begin the whole journey on this day instead: 2027-05-01, or 2027-05 or 2027 for the "
+                      "planned day of another month or year");
   command->add_option("--season", options->request.season,
                       "Number of the draw of weather and use (default 0)");
   command->add_option("--csv", options->csv, "Write the minutes as CSV to a file (- for standard output)");

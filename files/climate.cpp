@@ -50,7 +50,8 @@ std::vector<ClimateTable::Near> ClimateTable::near_stations(const sky::Site& sit
   return near;
 }
 
-void ClimateTable::add_turbidity(const sky::Site& site, bool at_sea, sky::MonthlyClimate& climate) const {
+void ClimateTable::add_turbidity(const sky::Site& site, bool at_sea, Draft& draft) const {
+  sky::MonthlyClimate& climate = draft.climate;
   const TurbiditySite* best = nullptr;
   double best_km = kTurbidity_km;
   for (const TurbiditySite& t : turbidity_) {
@@ -62,6 +63,8 @@ void ClimateTable::add_turbidity(const sky::Site& site, bool at_sea, sky::Monthl
   }
   if (best != nullptr) {
     climate.linke_turbidity = best->linke;
+    draft.sources.push_back(
+        {"turbidity", "", std::string(best->name), best_km, best->site.elevation_m - site.elevation_m, 1.0});
     climate.origin += fmt::format(" Turbidity: station {} {:.0f} km.", best->name, best_km);
     return;
   }
@@ -79,7 +82,8 @@ void ClimateTable::add_turbidity(const sky::Site& site, bool at_sea, sky::Monthl
   climate.origin += " Turbidity 3.5 is an assumption.";
 }
 
-base::Result<sky::MonthlyClimate> ClimateTable::at(const sky::Site& site) const {
+base::Result<sky::MonthlyClimate> ClimateTable::at(const sky::Site& site,
+                                                   std::vector<ClimateSource>* sources) const {
   const bool on_earth = std::abs(site.latitude_deg) <= 90.0 && std::abs(site.longitude_deg) <= 180.0 &&
                         site.elevation_m >= -500.0 && site.elevation_m <= 9000.0;
   if (!on_earth) {
@@ -101,10 +105,20 @@ base::Result<sky::MonthlyClimate> ClimateTable::at(const sky::Site& site) const 
                             fmt::format("latitude {}, longitude {}", site.latitude_deg, site.longitude_deg),
                             "", "Give a weather file for this place instead.");
   }
-  sky::MonthlyClimate climate = at_sea ? sea_climate(site) : land_climate(site, near);
-  for (double& k : climate.clearness) k = std::clamp(k, kLowestClearness, kHighestClearness);
-  add_turbidity(site, at_sea, climate);
-  return climate;
+  const EnclosedSea* enclosed = enclosed_sea_at(site, station_km);
+  const std::vector<Near> coast = enclosed == nullptr ? std::vector<Near>() : coast_stations(*enclosed, near);
+  Draft draft;
+  if (!coast.empty()) {
+    enclosed_climate(site, *enclosed, coast, draft);
+  } else if (at_sea) {
+    sea_climate(site, draft);
+  } else {
+    land_climate(site, near, draft);
+  }
+  for (double& k : draft.climate.clearness) k = std::clamp(k, kLowestClearness, kHighestClearness);
+  add_turbidity(site, at_sea && coast.empty(), draft);
+  if (sources != nullptr) sources->insert(sources->end(), draft.sources.begin(), draft.sources.end());
+  return std::move(draft.climate);
 }
 
 }  // namespace voltwright::files

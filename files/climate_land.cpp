@@ -19,7 +19,7 @@ namespace {
 // Rules of docs/method/climate.md.
 constexpr double kNoSunshinePenalty_km = 100.0;
 constexpr double kLapse_K_m = 0.0065;
-constexpr double kLandWind_m_s = 2.5;
+constexpr double kAlikeFar = 2.0;
 constexpr double kDarkMonth_h = 1.0;
 constexpr double kCoast_km = 500.0;
 constexpr double kCoastDailyRange_K = 8.0;
@@ -57,7 +57,8 @@ Months clearness_from_range(const Months& daily_range_K, double factor) {
   return result;
 }
 
-/// Keeps the stations to be averaged: up to four of the preferred ones, else the nearest alone.
+/// Keeps the stations to be averaged: up to four of the preferred ones, else up to four that are not more
+/// than twice as far apart as the nearest.
 template <class Near>
 std::vector<Near> choose(std::vector<Near> candidates) {
   std::sort(candidates.begin(), candidates.end(), [](const Near& a, const Near& b) {
@@ -67,7 +68,11 @@ std::vector<Near> choose(std::vector<Near> candidates) {
   for (const Near& near : candidates) {
     if (chosen.size() < kMostAveraged && near.preferred) chosen.push_back(near);
   }
-  if (chosen.empty() && !candidates.empty()) chosen.push_back(candidates.front());
+  if (!chosen.empty()) return chosen;
+  for (const Near& near : candidates) {
+    if (chosen.size() < kMostAveraged && near.apart_km <= kAlikeFar * candidates.front().apart_km)
+      chosen.push_back(near);
+  }
   return chosen;
 }
 
@@ -79,6 +84,23 @@ template <class Near>
 double weight_of(const Near& near) {
   const double softened = near.apart_km + kSoftening_km;
   return 1.0 / (softened * softened);
+}
+
+template <class Near>
+double sum_of_weights(const std::vector<Near>& chosen) {
+  double sum = 0.0;
+  for (const Near& near : chosen) sum += weight_of(near);
+  return sum;
+}
+
+template <class Near>
+ClimateSource source_of(const char* use, const Near& near, const sky::Site& site, double weight) {
+  return {use,
+          std::string(near.station->wmo),
+          std::string(near.station->name),
+          near.distance_km,
+          near.station->site.elevation_m - site.elevation_m,
+          weight};
 }
 
 }  // namespace
@@ -98,25 +120,26 @@ Months ClimateTable::station_clearness(const Station& station, std::string& meth
   return clearness_from_range(range_K, high ? kCoastFactor : kInlandFactor);
 }
 
-void ClimateTable::add_temperature(const sky::Site& site, const std::vector<Near>& near,
-                                   sky::MonthlyClimate& climate) const {
+void ClimateTable::add_temperature(const sky::Site& site, const std::vector<Near>& near, Draft& draft) {
+  sky::MonthlyClimate& climate = draft.climate;
   std::string names;
-  double sum = 0.0;
-  for (const Near& n : choose(near)) {
-    const double weight = weight_of(n);
-    sum += weight;
+  const std::vector<Near> chosen = choose(near);
+  const double sum = sum_of_weights(chosen);
+  for (const Near& n : chosen) {
+    const double weight = weight_of(n) / sum;
     const double lapse_K = kLapse_K_m * (n.station->site.elevation_m - site.elevation_m);
     add(climate.temperature_C, weight, n.station->temperature_C);
     for (double& t : climate.temperature_C) t += weight * lapse_K;
     names += fmt::format("{}{} {:.0f} km (WMO {})", names.empty() ? "" : ", ", n.station->name, n.distance_km,
                          n.station->wmo);
+    draft.sources.push_back(source_of("temperature", n, site, weight));
   }
-  for (double& t : climate.temperature_C) t /= sum;
   climate.origin += fmt::format("Climate: {}; mean temperature moved to {:.0f} m at \u22126.5 K/km. ", names,
                                 site.elevation_m);
 }
 
-void ClimateTable::add_daily_range(const std::vector<Near>& near, sky::MonthlyClimate& climate) const {
+void ClimateTable::add_daily_range(const sky::Site& site, const std::vector<Near>& near, Draft& draft) {
+  sky::MonthlyClimate& climate = draft.climate;
   std::vector<Near> ranged;
   for (const Near& n : near) {
     if (n.station->daily_range_K) ranged.push_back(n);
@@ -126,42 +149,43 @@ void ClimateTable::add_daily_range(const std::vector<Near>& near, sky::MonthlyCl
     climate.origin += fmt::format("A daily range of {} K is an assumption. ", kAssumedDailyRange_K);
     return;
   }
-  double sum = 0.0;
-  for (const Near& n : choose(ranged)) {
-    sum += weight_of(n);
-    add(climate.daily_range_K, weight_of(n), n.station->daily_range_K.value_or(Months{}));
+  const std::vector<Near> chosen = choose(ranged);
+  const double sum = sum_of_weights(chosen);
+  for (const Near& n : chosen) {
+    const double weight = weight_of(n) / sum;
+    add(climate.daily_range_K, weight, n.station->daily_range_K.value_or(Months{}));
+    draft.sources.push_back(source_of("daily range", n, site, weight));
   }
-  for (double& r : climate.daily_range_K) r /= sum;
 }
 
-void ClimateTable::add_clearness(const std::vector<Near>& near, sky::MonthlyClimate& climate) const {
+void ClimateTable::add_clearness(const sky::Site& site, const std::vector<Near>& near, Draft& draft) const {
+  sky::MonthlyClimate& climate = draft.climate;
   std::vector<Near> ranked = near;
   for (Near& n : ranked) {
     if (!n.station->sunshine_h) n.apart_km += kNoSunshinePenalty_km;
   }
   std::string names;
   std::string methods;
-  double sum = 0.0;
-  for (const Near& n : choose(ranked)) {
+  const std::vector<Near> chosen = choose(ranked);
+  const double sum = sum_of_weights(chosen);
+  for (const Near& n : chosen) {
+    const double weight = weight_of(n) / sum;
     std::string method;
-    sum += weight_of(n);
-    add(climate.clearness, weight_of(n), station_clearness(*n.station, method));
+    add(climate.clearness, weight, station_clearness(*n.station, method));
     names += fmt::format("{}{} {:.0f} km", names.empty() ? "" : ", ", n.station->name, n.distance_km);
     if (methods.find(method) == std::string::npos) methods += ", " + method;
+    draft.sources.push_back(source_of("sunshine", n, site, weight));
   }
-  for (double& k : climate.clearness) k /= sum;
   climate.origin += fmt::format("Sunshine: {}{}. ", names, methods);
 }
 
-sky::MonthlyClimate ClimateTable::land_climate(const sky::Site& site, const std::vector<Near>& near) const {
-  sky::MonthlyClimate climate;
-  add_temperature(site, near, climate);
-  add_daily_range(near, climate);
-  add_clearness(near, climate);
-  climate.wind_m_s.fill(kLandWind_m_s);
-  climate.origin += fmt::format("Wind {} m/s is an assumption. ", kLandWind_m_s);
-  climate.origin += "Datenbasis: Deutscher Wetterdienst, Einzelwerte gemittelt.";
-  return climate;
+void ClimateTable::land_climate(const sky::Site& site, const std::vector<Near>& near, Draft& draft) const {
+  add_temperature(site, near, draft);
+  add_daily_range(site, near, draft);
+  add_clearness(site, near, draft);
+  draft.climate.wind_m_s.fill(kLandWind_m_s);
+  draft.climate.origin += fmt::format("Wind {} m/s is an assumption. ", kLandWind_m_s);
+  draft.climate.origin += "Datenbasis: Deutscher Wetterdienst, Einzelwerte gemittelt.";
 }
 
 }  // namespace voltwright::files

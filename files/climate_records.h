@@ -16,6 +16,8 @@ using Months = std::array<double, 12>;
 inline constexpr std::size_t kMostAveraged = 4;
 inline constexpr double kSoftening_km = 10.0;
 inline constexpr double kSeaCellReach_km = 360.0;
+inline constexpr double kSeaDailyRange_K = 3.0;
+inline constexpr double kLandWind_m_s = 2.5;
 
 struct ClimateTable::Station {
   std::string_view wmo;
@@ -31,6 +33,21 @@ struct ClimateTable::SeaCell {
   Months net_solar_W_m2{};
   Months temperature_C{};
   Months wind_m_s{};
+};
+
+/// A box of an enclosed sea; a sea has several of the same name.
+struct ClimateTable::EnclosedSea {
+  std::string_view name;
+  double south_deg = 0.0;
+  double north_deg = 0.0;
+  double west_deg = 0.0;
+  double east_deg = 0.0;
+  double surface_m = 0.0;
+
+  bool holds(const sky::Site& site) const {
+    return site.latitude_deg >= south_deg && site.latitude_deg <= north_deg &&
+           site.longitude_deg >= west_deg && site.longitude_deg <= east_deg;
+  }
 };
 
 struct ClimateTable::TurbiditySite {
@@ -57,6 +74,12 @@ struct ClimateTable::Near {
   double distance_km = 0.0;
   double apart_km = 0.0;   // distance, with 400 m of height counted like 150 km
   bool preferred = false;  // within 150 km and 400 m of height
+};
+
+/// A climate while it is put together, and what it rests on.
+struct ClimateTable::Draft {
+  sky::MonthlyClimate climate;
+  std::vector<ClimateSource> sources;
 };
 
 /// Fills months without a value on a straight line between the months before and after, around the year.

@@ -17,7 +17,6 @@ namespace {
 
 // Rules of docs/method/climate.md.
 constexpr double kSeaAbsorbed = 0.94;
-constexpr double kSeaDailyRange_K = 3.0;
 constexpr double kDarkMonth_kWh_m2_day = 0.2;
 
 /// "34 S 155 E".
@@ -28,7 +27,7 @@ std::string position_words(const sky::Site& site) {
 
 }  // namespace
 
-sky::MonthlyClimate ClimateTable::sea_climate(const sky::Site& site) const {
+void ClimateTable::sea_climate(const sky::Site& site, Draft& draft) const {
   struct NearCell {
     const SeaCell* cell;
     double distance_km;
@@ -41,7 +40,7 @@ sky::MonthlyClimate ClimateTable::sea_climate(const sky::Site& site) const {
   std::sort(near.begin(), near.end(),
             [](const NearCell& a, const NearCell& b) { return a.distance_km < b.distance_km; });
   if (near.size() > kMostAveraged) near.resize(kMostAveraged);
-  sky::MonthlyClimate climate;
+  sky::MonthlyClimate& climate = draft.climate;
   double clearness_weight = 0.0;
   std::string names;
   for (const NearCell& n : near) {
@@ -61,6 +60,7 @@ sky::MonthlyClimate ClimateTable::sea_climate(const sky::Site& site) const {
       climate.wind_m_s[m] += weight * n.cell->wind_m_s[m];
     }
     clearness_weight += weight;
+    draft.sources.push_back({"sea", "", position_words(n.cell->site), n.distance_km, 0.0, weight});
     names +=
         fmt::format("{}{} {:.0f} km", names.empty() ? "" : ", ", position_words(n.cell->site), n.distance_km);
   }
@@ -69,10 +69,11 @@ sky::MonthlyClimate ClimateTable::sea_climate(const sky::Site& site) const {
     climate.temperature_C[m] /= clearness_weight;
     climate.wind_m_s[m] /= clearness_weight;
   }
+  climate.wind_known = true;
+  for (ClimateSource& source : draft.sources) source.weight /= clearness_weight;
   climate.daily_range_K.fill(kSeaDailyRange_K);
   climate.origin = "Climate at sea: atlas of Esbensen and Kushnir 1981, cells " + names +
                    "; 6 % of the sunshine taken as reflected and a daily range of 3 K are assumptions.";
-  return climate;
 }
 
 }  // namespace voltwright::files

@@ -155,6 +155,7 @@ base::Result<ClimateTable> ClimateTable::built_in() {
   ClimateTable table;
   Reader stations("climates/stations.csv");
   Reader sea("climates/sea_cells.csv");
+  Reader enclosed("climates/enclosed_seas.csv");
   Reader turbidity("climates/turbidity.csv");
   Reader groups("climates/turbidity_groups.csv");
   Reader matrices("climates/clearness_matrices.csv");
@@ -171,6 +172,14 @@ base::Result<ClimateTable> ClimateTable::built_in() {
                           .net_solar_W_m2 = sea.months(row, "FSR"),
                           .temperature_C = sea.months(row, "AT"),
                           .wind_m_s = sea.months(row, "SPD")});
+  }
+  for (const auto& row : enclosed.rows()) {
+    table.enclosed_.push_back({.name = enclosed.text(row, "sea"),
+                               .south_deg = enclosed.number(row, "south"),
+                               .north_deg = enclosed.number(row, "north"),
+                               .west_deg = enclosed.number(row, "west"),
+                               .east_deg = enclosed.number(row, "east"),
+                               .surface_m = enclosed.number(row, "surface_m")});
   }
   for (const auto& row : turbidity.rows()) {
     table.turbidity_.push_back({.name = turbidity.text(row, "station"),
@@ -189,7 +198,8 @@ base::Result<ClimateTable> ClimateTable::built_in() {
   }
   table.matrices_ = matrices_of(matrices);
   base::Problems problems;
-  for (const Reader* reader : {&stations, &sea, &turbidity, &groups, &matrices}) reader->pass_on(problems);
+  for (const Reader* reader : {&stations, &sea, &enclosed, &turbidity, &groups, &matrices})
+    reader->pass_on(problems);
   if (!problems.empty()) return problems;
   return table;
 }

@@ -1,5 +1,7 @@
 #include "files/gazetteer.h"
 
+#include <fmt/core.h>
+
 #include <algorithm>
 #include <array>
 #include <charconv>
@@ -19,6 +21,7 @@ namespace voltwright::files {
 namespace {
 
 constexpr double kZoneReach_km = 100.0;
+constexpr double kLabelReach_km = 25.0;
 constexpr double kKmPerDegree = 111.0;
 constexpr std::size_t kMostProblems = 20;
 constexpr std::size_t kFields = 19;
@@ -181,12 +184,11 @@ std::vector<std::string> Gazetteer::near_names(std::string_view name) const {
   return names;
 }
 
-std::string Gazetteer::zone_at(double latitude_deg, double longitude_deg) const {
-  if (!std::isfinite(latitude_deg) || !std::isfinite(longitude_deg)) return "Etc/GMT";
-  const double east_deg = std::remainder(longitude_deg, 360.0);
-  const sky::Site site{std::clamp(latitude_deg, -90.0, 90.0), east_deg, 0.0};
+const Gazetteer::Entry* Gazetteer::nearest_within(double latitude_deg, double longitude_deg,
+                                                  double reach_km) const {
+  const sky::Site site{std::clamp(latitude_deg, -90.0, 90.0), longitude_deg, 0.0};
   const Entry* nearest = nullptr;
-  double nearest_km = kZoneReach_km;
+  double nearest_km = reach_km;
   for (const Entry& entry : entries_) {
     if (std::abs(entry.site.latitude_deg - site.latitude_deg) * kKmPerDegree > nearest_km) continue;
     const double distance_km = great_circle_km(site, entry.site);
@@ -195,11 +197,23 @@ std::string Gazetteer::zone_at(double latitude_deg, double longitude_deg) const 
       nearest_km = distance_km;
     }
   }
+  return nearest;
+}
+
+std::string Gazetteer::zone_at(double latitude_deg, double longitude_deg) const {
+  if (!std::isfinite(latitude_deg) || !std::isfinite(longitude_deg)) return "Etc/GMT";
+  const double east_deg = std::remainder(longitude_deg, 360.0);
+  const Entry* nearest = nearest_within(latitude_deg, east_deg, kZoneReach_km);
   if (nearest != nullptr) return nearest->zone;
   // The sign of these zone names is that of POSIX: west of Greenwich is "+".
   const long hours = std::lround(east_deg / 15.0);
   if (hours == 0) return "Etc/GMT";
   return "Etc/GMT" + std::string(hours > 0 ? "-" : "+") + std::to_string(std::abs(hours));
+}
+
+std::string Gazetteer::label_at(double latitude_deg, double longitude_deg) const {
+  const Entry* nearest = nearest_within(latitude_deg, longitude_deg, kLabelReach_km);
+  return nearest != nullptr ? nearest->name : fmt::format("{:.2f}, {:.2f}", latitude_deg, longitude_deg);
 }
 
 }  // namespace voltwright::files

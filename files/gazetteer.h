@@ -35,8 +35,12 @@ class Gazetteer {
   std::vector<std::string> near_names(std::string_view name) const;
   /// Time zone of the nearest place within 100 km, else the nautical zone of the longitude ("Etc/GMT+3").
   std::string zone_at(double latitude_deg, double longitude_deg) const;
+  /// Name of the nearest place within 25 km ("Oslo"), else the point in degrees ("69.65, 18.96").
+  std::string label_at(double latitude_deg, double longitude_deg) const;
 
  private:
+  const Entry* nearest_within(double latitude_deg, double longitude_deg, double reach_km) const;
+
   std::vector<Entry> entries_;
   // Hash of a folded name or other name -> entry, sorted. Half a million names as 64-bit hashes: a false
   // match has a chance of about 1 in 10^13 a search, and reading the list stays fast.

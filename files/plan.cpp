@@ -18,6 +18,8 @@
 namespace voltwright::files {
 namespace {
 
+constexpr std::size_t kMostLegs = 2000;
+
 void read_top(Section& top, advise::Plan& plan, const std::string& file) {
   plan.name = top.text("name").value_or(file);
   plan.note = top.text("note").value_or("");
@@ -25,6 +27,7 @@ void read_top(Section& top, advise::Plan& plan, const std::string& file) {
     plan.seed = static_cast<std::uint64_t>(*seed);
   }
   if (const auto seasons = top.whole("seasons", 1, 100'000)) plan.seasons = static_cast<int>(*seasons);
+  read_weather_model(top, plan);
   const Span<units::Voltage> any = {units::volts(1), units::volts(1000), "12 V, 24 V or 48 V", "\"12 V\""};
   if (const auto system = top.value<units::Voltage>("system_voltage", units::parse_voltage, any)) {
     const double volts = units::as_volts(*system);
@@ -109,6 +112,15 @@ void read_sources(Section& top, advise::Plan& plan) {
   for (Section& section : top.sections("solar", 50)) plan.arrays.push_back(read_solar(section));
   if (auto engine = top.section("engine")) plan.engine = read_engine(std::move(*engine));
   if (auto mains = top.section("mains")) plan.mains = read_mains(std::move(*mains));
+  if (auto generator = top.section("generator")) {
+    plan.generator = read_generator(std::move(*generator));
+    if (!top.has("mains") && top.reading().complete) {
+      top.note("generator", "The generator set has no charger to feed.").remedy =
+          "Add [mains] with output_limit: the set feeds that charger.";
+    }
+  }
+  if (auto wind = top.section("wind")) plan.wind = read_wind(std::move(*wind));
+  if (auto water = top.section("water")) plan.water = read_water(std::move(*water));
   std::optional<Section> chargers = top.section("chargers");
   if (!chargers) return;
   const auto regulate = [&](const char* key, supply::Regulation* regulation) {
@@ -124,14 +136,35 @@ void read_sources(Section& top, advise::Plan& plan) {
   regulate("solar", plan.arrays.empty() ? nullptr : &plan.solar_charging);
   regulate("engine", plan.engine ? &plan.engine->regulation : nullptr);
   regulate("mains", plan.mains ? &plan.mains->regulation : nullptr);
+  regulate("wind", plan.wind ? &plan.wind->regulation : nullptr);
+  regulate("water", plan.water ? &plan.water->regulation : nullptr);
   chargers->finish();
 }
 
+/// The file that gives the legs.
+void read_track(Section& top, Section journey) {
+  const auto track = journey.text("track");
+  if (track && !track->empty()) {
+    top.reading().track = *track;
+  } else if (!journey.has("track") || track) {
+    journey.note_missing("track", "\"summer.gpx\"");
+  }
+  if (top.has("leg")) {
+    journey.note("track", "The legs come from the track, but the plan has legs of its own too.").remedy =
+        "Keep one of them; `voltwright legs` prints those of a track, to be changed by hand.";
+  }
+  journey.finish();
+}
+
 void read_journey(Section& top, advise::Plan& plan) {
-  plan.legs = read_legs(top.sections("leg", 2000));
+  if (auto journey = top.section("journey")) {
+    read_track(top, std::move(*journey));
+    if (!top.has("leg")) return;
+  }
+  plan.legs = read_legs(top.sections("leg", kMostLegs));
   if (!top.has("leg") && top.reading().complete) {
     top.note("leg", "No leg yet: nothing says where and when.").remedy =
-        "Add [[leg]] with place, from and to.";
+        "Add [[leg]] with place, from and to, or [journey] with track.";
   }
 }
 
@@ -141,7 +174,7 @@ void warn_of_unused(Section& top, const advise::Plan& plan) {
   const auto has_shore = [](const journey::Leg& leg) { return leg.shore_power.has_value(); };
   const bool any_drive = std::any_of(plan.legs.begin(), plan.legs.end(), drives);
   const bool any_shore = std::any_of(plan.legs.begin(), plan.legs.end(), has_shore);
-  if (any_drive && !plan.engine) {
+  if (any_drive && !plan.engine && !plan.water) {
     top.warn("engine", "Legs drive, but nothing says how the engine charges.",
              "Add [engine], or leave it so.");
   }
@@ -152,11 +185,15 @@ void warn_of_unused(Section& top, const advise::Plan& plan) {
   if (plan.engine && !any_drive) {
     top.warn("engine", "No leg drives, so the engine never charges.", "Add drive = \"1 h/day\" to a leg.");
   }
-  if (plan.mains && !any_shore) {
+  if (plan.mains && !any_shore && !plan.generator) {
     top.warn("mains", "No leg has shore power, so the mains charger never runs.",
              "Add shore = \"all day\" to a leg.");
   }
-  if (plan.arrays.empty() && !plan.engine && !plan.mains) {
+  if (plan.water && !any_drive) {
+    top.warn("water", "No leg is under way, so the water never turns the generator.",
+             "Add drive = \"6 h/day\" to a leg.");
+  }
+  if (plan.arrays.empty() && !plan.engine && !plan.mains && !plan.wind && !plan.water) {
     top.warn("", "Nothing charges the bank.", "Add [[solar]], [engine] or [mains].");
   }
 }
@@ -181,14 +218,14 @@ void read_all(PlanReading& reading, const TomlTree& tree, advise::Plan& plan) {
     plan.candidates = read_candidates(std::move(*candidates), plan.system_voltage);
   }
   top.finish();
-  if (!base::has_error(reading.problems)) warn_of_unused(top, plan);
+  if (!base::has_error(reading.problems) && !plan.legs.empty()) warn_of_unused(top, plan);
 }
 
 }  // namespace
 
 base::Result<ReadPlan> read_plan(std::string_view text, const std::string& name, const Catalogue& catalogue,
-                                 const Gazetteer& gazetteer) {
-  PlanReading reading{name, catalogue, gazetteer, true, {}};
+                                 const Gazetteer& gazetteer, std::string_view start) {
+  PlanReading reading{name, catalogue, gazetteer, true, {}, std::string(start), {}, {}};
   ReadPlan read;
   try {
     TomlTree tree = read_toml(text, name);
@@ -204,8 +241,23 @@ base::Result<ReadPlan> read_plan(std::string_view text, const std::string& name,
   sort_and_limit(reading.problems, name);
   if (base::has_error(reading.problems)) return std::move(reading.problems);
   read.warnings = std::move(reading.problems);
+  read.track = std::move(reading.track);
+  read.moved = std::move(reading.moved);
   read.mark = Fingerprint().add(text).mark();
   return read;
+}
+
+base::Problems take_legs(std::string_view legs, const std::string& name, const Catalogue& catalogue,
+                         const Gazetteer& gazetteer, std::string_view start, ReadPlan& read) {
+  PlanReading reading{name, catalogue, gazetteer, true, {}, std::string(start), {}, {}};
+  const TomlTree tree = read_toml(legs, name);
+  reading.problems = tree.problems;
+  Section top(reading, tree.root, "");
+  read.plan.legs = read_legs(top.sections("leg", kMostLegs));
+  read.moved = std::move(reading.moved);
+  read.mark = Fingerprint().add(read.mark).add(legs).mark();
+  if (base::has_error(reading.problems)) read.plan.legs.clear();
+  return std::move(reading.problems);
 }
 
 }  // namespace voltwright::files

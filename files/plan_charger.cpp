@@ -1,4 +1,4 @@
-// How the charger of a source is set: [chargers.solar], [chargers.engine], [chargers.mains].
+// How the charger of a source is set: [chargers.solar], .engine, .mains, .wind and .water.
 #include <fmt/core.h>
 
 #include <algorithm>

@@ -1,9 +1,11 @@
 // Legs: places, dates, driving and shore power.
 #include <fmt/core.h>
 
+#include <algorithm>
 #include <array>
 #include <chrono>
 #include <cstddef>
+#include <cstdlib>
 #include <string>
 #include <utility>
 
@@ -23,6 +25,8 @@ using std::chrono::year_month_day;
 constexpr int kFirstYear = 1970;
 constexpr int kLastYear = 2100;
 constexpr int kLongestJourney_days = 3653;
+/// Clocks of neighbouring legs that differ by more have the date line between them.
+constexpr std::int64_t kDateLine_s = 43200;
 
 /// What is known of a leg's days while legs are compared: first and last day as days since 1970.
 struct Dates {
@@ -63,6 +67,48 @@ std::optional<int> day_of_text(std::string_view text) {
   return day_number(part(0, 4), part(5, 2), part(8, 2));
 }
 
+/// "2027-05-01", "2027-05" or "2027" as the day on which a journey planned for `planned` begins instead. What
+/// is not given stays as planned; a day that the month does not have becomes its last one.
+std::optional<int> moved_day(std::string_view start, int planned) {
+  const year_month_day date{sys_days{std::chrono::days{planned}}};
+  if (start.size() == 10) return day_of_text(start);
+  const int day = static_cast<int>(static_cast<unsigned>(date.day()));
+  const auto month = static_cast<int>(static_cast<unsigned>(date.month()));
+  std::optional<int> first;
+  if (start.size() == 7) first = day_of_text(std::string(start) + "-01");
+  if (start.size() == 4) first = day_of_text(fmt::format("{}-{:02}-01", start, month));
+  if (!first) return std::nullopt;
+  const year_month_day begin{sys_days{std::chrono::days{*first}}};
+  const std::chrono::year_month_day_last end{begin.year(), std::chrono::month_day_last{begin.month()}};
+  return *first + std::min(day, static_cast<int>(static_cast<unsigned>(end.day()))) - 1;
+}
+
+/// Leap days among the days from `first` to `last`.
+int leap_days(int first, int last) {
+  int count = 0;
+  for (int year = kFirstYear; year <= kLastYear; ++year) {
+    const std::optional<int> day = day_number(year, 2, 29);
+    if (day && *day >= first && *day <= last) ++count;
+  }
+  return count;
+}
+
+/// By how many days the journey is moved; notes a start that cannot be read.
+int shift_of(Section& section, int planned) {
+  const std::string& start = section.reading().start;
+  if (start.empty()) return 0;
+  const std::optional<int> moved = moved_day(start, planned);
+  if (moved) return *moved - planned;
+  base::Problem problem;
+  problem.what = "The new start of the journey is not a day of the calendar.";
+  problem.field = "--start";
+  problem.given = shown(start);
+  problem.limit = "1970-01-01 to 2100-12-31";
+  problem.remedy = "Write --start 2027-05-01, or 2027-05 or 2027 to keep the planned day.";
+  section.reading().problems.push_back(std::move(problem));
+  return 0;
+}
+
 std::optional<int> read_day(Section& section, std::string_view key) {
   const TomlNode* node = section.find(key);
   if (node == nullptr) return std::nullopt;
@@ -76,69 +122,6 @@ std::optional<int> read_day(Section& section, std::string_view key) {
     problem.remedy = fmt::format("Write {} = 2026-11-01.", key);
   }
   return day;
-}
-
-/// Degrees as a number or as "69.65 deg".
-std::optional<double> read_degrees(Section& section, std::string_view key, double most) {
-  return section.value<double>(
-      key, parse_angle_deg,
-      {-most, most, most > 100.0 ? "-180 to 180 deg, east positive" : "-90 to 90 deg, north positive",
-       "69.65"});
-}
-
-std::optional<journey::Place> read_named_place(Section& section) {
-  const auto name = section.text("place");
-  if (!name) {
-    if (!section.has("place")) section.note_missing("place", "\"Oslo\", or lat = 59.91 and lon = 10.75");
-    return std::nullopt;
-  }
-  const Gazetteer& gazetteer = section.reading().gazetteer;
-  if (std::optional<journey::Place> place = gazetteer.find(*name)) return place;
-  base::Problem& problem =
-      section.note("place", fmt::format("\"{}\" is not in the place list.", shown(*name)));
-  std::string near;
-  for (const std::string& word : gazetteer.near_names(*name)) near += (near.empty() ? "" : ", ") + word;
-  problem.remedy = near.empty() ? "Give lat and lon in its place." : fmt::format("Near: {}.", near);
-  return std::nullopt;
-}
-
-std::optional<journey::Place> read_point(Section& section) {
-  const auto lat = read_degrees(section, "lat", 90.0);
-  const auto lon = read_degrees(section, "lon", 180.0);
-  if (!section.has("lat")) section.note_missing("lat", "69.65");
-  if (!section.has("lon")) section.note_missing("lon", "18.96");
-  const auto label = section.text("place");
-  if (!lat || !lon) return std::nullopt;
-  journey::Place place;
-  place.name = label.value_or(fmt::format("{:.2f}, {:.2f}", *lat, *lon));
-  place.site.latitude_deg = *lat;
-  place.site.longitude_deg = *lon;
-  if (!section.has("zone")) place.zone = section.reading().gazetteer.zone_at(*lat, *lon);
-  return place;
-}
-
-std::optional<journey::Place> read_place(Section& section) {
-  section.know({"place", "lat", "lon", "elevation", "zone"});
-  const bool is_point = section.has("lat") || section.has("lon");
-  std::optional<journey::Place> place = is_point ? read_point(section) : read_named_place(section);
-  Length elevation = metres(place ? place->site.elevation_m : 0.0);
-  section.set<Length>("elevation", parse_length,
-                      {metres(-450), metres(6000), "-450 m to 6000 m", "\"120 m\""}, elevation);
-  const auto zone = section.text("zone");
-  if (zone) {
-    const base::Result<journey::CivilClock> known = civil_clock(*zone, 0, 1);
-    if (!known) {
-      const base::Problem& p = known.problems().front();
-      base::Problem& noted = section.note("zone", p.what);
-      noted.limit = p.limit;
-      noted.remedy = p.remedy;
-      return std::nullopt;
-    }
-  }
-  if (!place) return std::nullopt;
-  place->site.elevation_m = as_metres(elevation);
-  if (zone) place->zone = *zone;
-  return place;
 }
 
 void read_day_habits(Section& section, journey::Leg& leg) {
@@ -160,18 +143,24 @@ void read_day_habits(Section& section, journey::Leg& leg) {
       noted.limit = p.limit + ", or \"none\"";
     }
   }
+  leg.facing_deg = section.value<double>("facing", parse_direction_deg,
+                                         {0.0, 360.0, "0 to 360 deg from north over east", "\"SSW\""});
   if (const auto occupied = section.flag("occupied")) leg.occupied = *occupied;
   if (const auto file = section.text("weather")) leg.weather_file = *file;
 }
 
-Dates read_dates(Section& section, const Dates* before) {
+/// `usual_first`: the day on which the leg begins unless it says otherwise. `shift` is set by the first leg.
+Dates read_dates(Section& section, bool is_first, std::optional<int> usual_first, int& shift) {
   Dates dates;
   dates.first = read_day(section, "from");
+  if (is_first && dates.first) shift = shift_of(section, *dates.first);
+  if (dates.first) dates.first = *dates.first + shift;
   if (!section.has("from")) {
-    if (before == nullptr) section.note_missing("from", "2026-11-01");
-    if (before != nullptr && before->last) dates.first = *before->last + 1;
+    if (is_first) section.note_missing("from", "2026-11-01");
+    dates.first = usual_first;
   }
-  const std::optional<int> to = read_day(section, "to");
+  std::optional<int> to = read_day(section, "to");
+  if (to) to = *to + shift;
   const std::optional<long long> count = section.whole("days", 1, kLongestJourney_days);
   if (section.has("to") && section.has("days")) {
     section.note("days", "`to` and `days` both say when the leg ends.").remedy = "Keep one of them.";
@@ -188,9 +177,13 @@ Dates read_dates(Section& section, const Dates* before) {
   return dates;
 }
 
-/// A leg must begin on the day after the one before it has ended.
-void check_follows(Section& section, std::size_t number, const Dates& before, const Dates& dates) {
+/// A leg must begin on the day after the one before it has ended. Across the date line a day is left out
+/// (westward) or comes twice (eastward).
+void check_follows(Section& section, std::size_t number, const Dates& before, const Dates& dates,
+                   std::int64_t ahead_s) {
   if (!before.last || !dates.first || *dates.first == *before.last + 1) return;
+  if (ahead_s > kDateLine_s && *dates.first == *before.last + 2) return;
+  if (ahead_s < -kDateLine_s && *dates.first == *before.last) return;
   const std::string due = day_words(*before.last + 1);
   if (*dates.first > *before.last) {
     section
@@ -217,6 +210,28 @@ std::optional<std::int64_t> midnight(Section& section, const std::string& zone, 
   return std::nullopt;
 }
 
+/// Clock of the zone minus UTC at an instant; 0 for a zone that is not known, which is noted elsewhere.
+std::int64_t offset_s(const std::string& zone, std::int64_t utc_s) {
+  if (zone.empty()) return 0;
+  const base::Result<journey::CivilClock> clock = civil_clock(zone, utc_s, utc_s + 1);
+  return clock ? clock.value().offset_s(utc_s) : 0;
+}
+
+/// By how much clocks go on from the leg before to this place.
+std::int64_t clock_change_s(const journey::Leg& before, const Dates& before_dates, const std::string& zone) {
+  if (!before_dates.last || before.place.zone == zone) return 0;
+  constexpr std::int64_t kDay_s = 86400;
+  const std::int64_t about_s = kDay_s * (std::int64_t{*before_dates.last} + 1);
+  return offset_s(zone, about_s) - offset_s(before.place.zone, about_s);
+}
+
+/// The day after the leg before; across the date line the day whose start is nearest to that leg's end.
+std::optional<int> usual_first(const Dates& before, std::int64_t ahead_s) {
+  if (!before.last) return std::nullopt;
+  if (ahead_s > kDateLine_s) return *before.last + 2;
+  return ahead_s < -kDateLine_s ? *before.last : *before.last + 1;
+}
+
 /// Fills instants and clock from the days; problems of the zone are noted.
 void set_instants(Section& section, const Dates& dates, journey::Leg& leg) {
   if (!dates.first || !dates.last || leg.place.zone.empty()) return;
@@ -230,25 +245,55 @@ void set_instants(Section& section, const Dates& dates, journey::Leg& leg) {
   if (clock) leg.clock = clock.value();
 }
 
+/// Where the zone changes between two legs, the later midnight ends the earlier leg: no minute is lost or
+/// doubled. A leg of which nothing is left is a problem.
+void join(Section& section, std::size_t number, const journey::Leg& leg, journey::Leg& before) {
+  if (leg.end_utc_s <= leg.start_utc_s || before.end_utc_s <= before.start_utc_s) return;
+  if (leg.start_utc_s > before.start_utc_s) {
+    before.end_utc_s = leg.start_utc_s;
+    return;
+  }
+  section
+      .note("from", fmt::format("Leg {} begins before leg {} has begun: its clock is ahead by a day.", number,
+                                number - 1))
+      .remedy = "Let it begin a day later, or leave the leg before it out.";
+}
+
+/// What the moved journey is like, for the answer.
+std::string moved_words(int shift, int first, int last) {
+  const int apart = std::abs(shift);
+  std::string words =
+      fmt::format("The journey is moved to begin on {}, {} {} {} than planned; every leg keeps its days.",
+                  day_words(first), apart, apart == 1 ? "day" : "days", shift < 0 ? "earlier" : "later");
+  const int more = leap_days(first, last) - leap_days(first - shift, last - shift);
+  if (more != 0) {
+    words += more > 0 ? " It now passes 29 February, so later legs fall a day earlier by date."
+                      : " It no longer passes 29 February, so later legs fall a day later by date.";
+  }
+  return words;
+}
+
 }  // namespace
 
 std::vector<journey::Leg> read_legs(std::vector<Section> sections) {
   std::vector<journey::Leg> legs;
   Dates before;
   std::optional<int> first_day;
+  int shift = 0;
   for (std::size_t i = 0; i < sections.size(); ++i) {
     Section& section = sections[i];
     journey::Leg leg;
     if (std::optional<journey::Place> place = read_place(section)) leg.place = std::move(*place);
-    const Dates dates = read_dates(section, i == 0 ? nullptr : &before);
-    if (i > 0) check_follows(section, i + 1, before, dates);
+    const std::int64_t ahead_s = legs.empty() ? 0 : clock_change_s(legs.back(), before, leg.place.zone);
+    const Dates dates = read_dates(section, i == 0, usual_first(before, ahead_s), shift);
+    if (i > 0) check_follows(section, i + 1, before, dates, ahead_s);
     if (i == 0) first_day = dates.first;
     read_day_habits(section, leg);
+    read_end_place(section, leg);
+    read_leg_climate(section, leg);
     section.finish();
     set_instants(section, dates, leg);
-    // Where the zone changes between two legs, the later midnight ends the earlier leg: no minute is lost or
-    // doubled.
-    if (!legs.empty() && leg.start_utc_s > legs.back().start_utc_s) legs.back().end_utc_s = leg.start_utc_s;
+    if (!legs.empty()) join(section, i + 1, leg, legs.back());
     legs.push_back(std::move(leg));
     before = dates;
   }
@@ -256,6 +301,13 @@ std::vector<journey::Leg> read_legs(std::vector<Section> sections) {
     base::Problem& problem = sections.back().note("", "The whole journey lasts longer than ten years.");
     problem.given = fmt::format("{} days", *before.last - *first_day + 1);
     problem.limit = fmt::format("up to {} days", kLongestJourney_days);
+  }
+  if (shift != 0 && first_day && before.last) {
+    if (*before.last > day_number(kLastYear, 12, 31).value_or(0) || *first_day < 0) {
+      base::Problem& problem = sections.front().note("from", "The moved journey leaves the calendar.");
+      problem.limit = "1970-01-01 to 2100-12-31";
+    }
+    sections.front().reading().moved = moved_words(shift, *first_day, *before.last);
   }
   return legs;
 }

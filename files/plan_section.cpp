@@ -28,6 +28,18 @@ std::string joined(const std::vector<std::string>& words, std::string_view last)
   return out;
 }
 
+/// "solar[1].shade" as it is written in a file: "solar.shade".
+std::string without_numbers(const std::string& field) {
+  std::string plain;
+  bool inside = false;
+  for (const char c : field) {
+    inside = inside || c == '[';
+    if (!inside) plain += c;
+    inside = inside && c != ']';
+  }
+  return plain;
+}
+
 }  // namespace
 
 std::string shown(std::string_view text) {
@@ -246,7 +258,7 @@ std::vector<Section> Section::sections(std::string_view key, std::size_t most) {
   if (!all_tables) {
     base::Problem& problem = note(*node, key, "There can be several of these, each in a section of its own.");
     problem.given = shown(*node);
-    problem.remedy = fmt::format("Write [[{}]] in double brackets.", field(key));
+    problem.remedy = fmt::format("Write [[{}]] in double brackets.", without_numbers(field(key)));
     return found;
   }
   if (node->items.size() > most) {

@@ -22,6 +22,9 @@ struct PlanReading {
   const Gazetteer& gazetteer;
   bool complete = true;  // false: lines could not be read, so nothing counts as missing
   base::Problems problems;
+  std::string start;  // day on which the journey is to begin instead; empty = as planned
+  std::string moved;  // what moving it meant, in words
+  std::string track;  // file from which the legs come; empty = from the plan
 };
 
 /// Allowed span of a value, both ends included, in words, and an example to offer when it is missing.

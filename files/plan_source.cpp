@@ -1,8 +1,9 @@
-// Sources: solar arrays, the engine, mains.
+// Sources: solar arrays, mains.
 #include <fmt/core.h>
 
 #include <cmath>
 #include <cstddef>
+#include <iterator>
 #include <string>
 
 #include "engine/units/parse.h"
@@ -77,7 +78,8 @@ void read_orientation(Section& section, supply::SolarArray& array) {
   const bool flat = section.flag("flat").value_or(false);
   const Span<double> tilt = {0.0, 90.0, "0 to 90 deg", "\"30 deg\""};
   const Span<double> azimuth = {0.0, 360.0, "0 to 360 deg from north over east", "\"180 deg\""};
-  section.know({"tilt", "azimuth"});
+  section.know({"tilt", "azimuth", "azimuth_from"});
+  if (const auto from = section.choice("azimuth_from", {"north", "front"})) array.turns = *from == 1;
   if (flat) {
     for (const char* key : {"tilt", "azimuth"}) {
       if (section.has(key)) {
@@ -98,6 +100,21 @@ void read_orientation(Section& section, supply::SolarArray& array) {
   } else {
     section.set<double>("azimuth", parse_direction_deg, azimuth, array.azimuth_deg);
   }
+}
+
+/// Twelve losses, January first: `soiling_by_month = { jan = "5 %", ... }`, where what is left out is as
+/// `soiling`.
+void read_months(Section& section, supply::SolarArray& array) {
+  std::optional<Section> months = section.section("soiling_by_month");
+  if (!months) return;
+  static constexpr const char* kMonths[] = {"jan", "feb", "mar", "apr", "may", "jun",
+                                            "jul", "aug", "sep", "oct", "nov", "dec"};
+  const Span<Fraction> lost = {fraction(0.0), fraction(1.0), "0 % to 100 %", "\"80 %\""};
+  array.soiling_by_month.assign(std::size(kMonths), array.soiling);
+  for (std::size_t m = 0; m < std::size(kMonths); ++m) {
+    set_fraction(*months, kMonths[m], lost, array.soiling_by_month[m]);
+  }
+  months->finish();
 }
 
 }  // namespace
@@ -121,8 +138,12 @@ supply::SolarArray read_solar(Section section) {
                                                    sky::Mounting::kGluedFlat};
     array.mounting = kMountings[*i];
   }
+  read_shade(section, array);
   const Span<Fraction> losses = {fraction(0.0), fraction(0.9), "0 % to 90 %", "\"5 %\""};
   set_fraction(section, "soiling", losses, array.soiling);
+  read_months(section, array);
+  section.set<Temperature>("record_cold", parse_temperature,
+                           {celsius(-70), celsius(30), "-70 to 30 degC", "\"-25 degC\""}, array.record_cold);
   set_fraction(section, "other_losses", losses, array.other_losses);
   if (std::optional<Section> controller = section.section("controller")) {
     read_controller(std::move(*controller), array);
@@ -141,33 +162,6 @@ supply::SolarArray read_solar(Section section) {
   }
   section.finish();
   return array;
-}
-
-supply::EngineCharging read_engine(Section section) {
-  supply::EngineCharging engine;
-  if (const auto i = section.choice("coupling", {"dc-dc", "relay"})) {
-    engine.coupling = *i == 0 ? supply::EngineCoupling::kDcDc : supply::EngineCoupling::kRelay;
-  }
-  section.set_wanted<Current>("output_limit", parse_current, kOutput, engine.output_limit);
-  set_fraction(section, "efficiency", kEfficiency, engine.efficiency);
-  section.set<Voltage>("alternator_voltage", parse_voltage,
-                       {volts(10), volts(60), "10 V to 60 V", "\"14.2 V\""}, engine.alternator_voltage);
-  section.set<Resistance>("loop_resistance", parse_resistance,
-                          {ohms(1e-4), ohms(1), "0.1 mohm to 1 ohm", "\"15 mohm\""}, engine.loop_resistance);
-  section.set<Voltage>("input_lock_out", parse_voltage, {volts(8), volts(60), "8 V to 60 V", "\"11.5 V\""},
-                       engine.input_lock_out);
-  const bool saves = section.has("alternator_low_voltage") || section.has("low_share");
-  if (saves) {
-    section.set_wanted<Voltage>("alternator_low_voltage", parse_voltage,
-                                {volts(10), volts(60), "10 V to 60 V", "\"12.7 V\""},
-                                engine.alternator_low_voltage);
-    Fraction share;
-    section.set_wanted<Fraction>("low_share", parse_fraction,
-                                 {fraction(0.0), fraction(1.0), "0 % to 100 %", "\"70 %\""}, share);
-    engine.low_share = as_fraction(share);
-  }
-  section.finish();
-  return engine;
 }
 
 supply::MainsCharger read_mains(Section section) {

@@ -33,7 +33,7 @@ template <class Reader>
 base::Result<ReadSheets> read_with(const std::string& name, const Catalogue& catalogue, std::string_view text,
                                    const Reader& reader) {
   const Gazetteer no_places;  // a sheet names none
-  PlanReading reading{name, catalogue, no_places, true, {}};
+  PlanReading reading{name, catalogue, no_places, true, {}, {}, {}, {}};
   ReadSheets read;
   try {
     reader(reading, read);

@@ -171,11 +171,13 @@ std::string turbidity_csv(const NumberTable& table) {
 
 std::string left_out_csv(const std::vector<LeftOut>& left_out) {
   std::string text =
-      "# What vw_make_climates left out of the station normals, and why. part: station = the whole row, "
-      "else only those columns.\n"
-      "wmo,name,part,reason\n";
+      "# What vw_make_climates left out of the station normals or kept in spite of a doubt, and why. part: "
+      "station "
+      "= the whole row, else only those columns.\n"
+      "wmo,name,action,part,reason\n";
   for (const auto& l : left_out)
-    text += fmt::format("{},\"{}\",{},\"{}\"\n", l.wmo, l.name, l.part, l.reason);
+    text += fmt::format("{},\"{}\",{},{},\"{}\"\n", l.wmo, l.name, l.kept ? "kept" : "left out", l.part,
+                        l.reason);
   return text;
 }
 

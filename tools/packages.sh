@@ -2,9 +2,9 @@
 # Expects vw_root (the checkout) and vw_log_dir (an existing folder) to be set.
 
 vw_packages_program="g++ cmake ninja-build ccache mold nlohmann-json3-dev libtomlplusplus-dev libcli11-dev
-libfmt-dev libhowardhinnant-date-dev tzdata libtimezonemap-data librsvg2-2"
+libfmt-dev libhowardhinnant-date-dev libpugixml-dev tzdata libtimezonemap-data librsvg2-2"
 vw_packages_tests="git libgtest-dev librapidcheck-dev clang-format-16 clang-tidy-16 cppcheck python3-jsonschema
-chromium poppler-utils fonts-dejavu-core binutils libsundials-dev"
+chromium poppler-utils fonts-dejavu-core binutils libsundials-dev liberfa-dev"
 vw_packages_bench="libbenchmark-dev"
 
 # Prints those of the given packages that are not installed, on one line; nothing if all are there.

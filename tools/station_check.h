@@ -21,16 +21,19 @@ struct Station {
   bool dropped = false;
 };
 
-/// Something left out: the whole station, or its sunshine or daily range only.
+/// Something left out, or kept in spite of a doubt: the whole station, or its sunshine or daily range only.
 struct LeftOut {
   std::string wmo, name, part, reason;
+  bool kept = false;
 };
 
 /// True if every month has a value.
 bool complete(const Months& months);
 
 /// Drops what fails on its own and then, one at a time from the worst, what fails beside its neighbours, so
-/// that a bad station does not condemn the good ones around it. Returns what was left out, by station number.
+/// that a bad station does not condemn the good ones around it. Then marks what is kept
+/// but doubtful: near a limit, or with too few neighbours to compare with. Returns all remarks, by station
+/// number.
 std::vector<LeftOut> clean(std::vector<Station>& stations);
 
 }  // namespace voltwright::tools

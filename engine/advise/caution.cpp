@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/advise/engine_caution.h"
 #include "engine/advise/wording.h"
 #include "engine/supply/dc_dc.h"
+#include "engine/supply/engine_use.h"
 
 namespace voltwright::advise {
 
@@ -129,7 +131,7 @@ void add_starved_converter(const Plan& plan, const Trial& trial, std::vector<Cau
   const double output_W = units::as_amperes(engine.output_limit) *
                           trial.candidate.chemistry->stages.absorption_V * cells_of(trial);
   const supply::DcDcInput input =
-      supply::dc_dc_input(low_V, units::as_ohms(engine.loop_resistance), output_W, engine.efficiency);
+      supply::dc_dc_input(low_V, supply::engine_loop_ohm(engine), output_W, engine.efficiency);
   if (input.possible && input.input_V >= units::as_volts(engine.input_lock_out)) return;
   cautions.push_back(
       {"DC-DC converter starved",
@@ -159,6 +161,7 @@ std::vector<Caution> usual_cautions(const Plan& plan) {
                         "protective earth and "
                         "residual-current device are the work of a licensed person."});
   }
+  for (Caution& c : engine_side_cautions(plan)) cautions.push_back(std::move(c));
   cautions.push_back({"Mixing chemistries",
                       "Do not join batteries of different chemistry, age or size in one bank. Chargers must "
                       "be set to the voltages "
@@ -179,7 +182,10 @@ std::vector<Caution> cautions_of(const Plan& plan, const Trial& trial) {
   if (!plan.arrays.empty()) add_profile("the solar array", plan.solar_charging, trial, cautions);
   if (plan.engine) add_profile("the engine", plan.engine->regulation, trial, cautions);
   if (plan.mains) add_profile("mains", plan.mains->regulation, trial, cautions);
+  if (plan.wind) add_profile("the wind turbine", plan.wind->regulation, trial, cautions);
+  if (plan.water) add_profile("the water generator", plan.water->regulation, trial, cautions);
   add_starved_converter(plan, trial, cautions);
+  for (Caution& c : towing_plug_cautions(plan, trial)) cautions.push_back(std::move(c));
   return cautions;
 }
 

@@ -7,6 +7,7 @@
 #include "engine/bank/location.h"
 #include "engine/demand/load.h"
 #include "engine/journey/leg.h"
+#include "engine/sky/clearness.h"
 #include "engine/supply/source.h"
 #include "engine/units/quantity.h"
 
@@ -56,6 +57,7 @@ struct Plan {
   std::string note;
   std::uint64_t seed = 1;
   int seasons = 100;
+  sky::DailyModel daily_model = sky::DailyModel::kMatrices;  // of made weather
   units::Voltage system_voltage = units::volts(12.0);
   std::string currency = "USD";
   DepthRule depth_rule = DepthRule::kPractice;
@@ -70,6 +72,9 @@ struct Plan {
   supply::Regulation solar_charging;  // of all solar controllers
   std::optional<supply::EngineCharging> engine;
   std::optional<supply::MainsCharger> mains;
+  std::optional<supply::Generator> generator;  // feeds the mains charger
+  std::optional<supply::WindCharging> wind;
+  std::optional<supply::WaterCharging> water;
   std::vector<journey::Leg> legs;
   std::optional<NamedBank> incumbent;
   CandidateRule candidates;

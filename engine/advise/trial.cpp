@@ -22,10 +22,15 @@ season::Circumstances circumstances_of(const Plan& plan, std::span<const season:
   c.arrays = plan.arrays;
   c.has_engine = plan.engine.has_value();
   c.engine_low_share = plan.engine ? plan.engine->low_share : 0.0;
+  c.engine = plan.engine ? &*plan.engine : nullptr;
+  c.generator = plan.generator && plan.mains ? &*plan.generator : nullptr;
+  c.wind = plan.wind ? &*plan.wind : nullptr;
+  c.water = plan.water ? &*plan.water : nullptr;
   c.has_mains = plan.mains.has_value();
   c.surroundings = plan.surroundings;
   c.system_V = units::as_volts(plan.system_voltage);
   c.seed = plan.seed;
+  c.daily_model = plan.daily_model;
   return c;
 }
 
@@ -36,42 +41,21 @@ double cable_ohm(const Cable& cable) {
 
 void add_ledger(season::Ledger<double>& sum, const season::Ledger<double>& one) {
   using L = season::Ledger<double>;
-  static constexpr double L::*kMembers[] = {&L::solar_Wh,
-                                            &L::engine_Wh,
-                                            &L::mains_Wh,
-                                            &L::direct_Wh,
-                                            &L::inverter_Wh,
-                                            &L::heater_Wh,
-                                            &L::inverter_cable_Wh,
-                                            &L::far_cable_Wh,
-                                            &L::main_cable_Wh,
-                                            &L::resistance_Wh,
-                                            &L::relaxing_Wh,
-                                            &L::side_Wh,
-                                            &L::self_discharge_Wh,
-                                            &L::drawn_from_store_Wh,
-                                            &L::charged_Ah,
-                                            &L::discharged_Ah,
-                                            &L::side_Ah,
-                                            &L::self_discharge_Ah,
-                                            &L::charged_Wh,
-                                            &L::discharged_Wh,
-                                            &L::solar_left_Wh,
-                                            &L::unmet_Wh,
-                                            &L::unmet_essential_Wh,
-                                            &L::short_h,
-                                            &L::charge_blocked_h,
-                                            &L::loads_off_h,
-                                            &L::inverter_off_h,
-                                            &L::drawn_blocked_Wh,
-                                            &L::far_off_h,
-                                            &L::over_current_h,
-                                            &L::frozen_h,
-                                            &L::unwoken_h,
-                                            &L::load_dumps,
-                                            &L::failed_starts,
-                                            &L::collapses,
-                                            &L::residual_Wh};
+  static constexpr double L::*kMembers[] = {
+      &L::solar_Wh,          &L::engine_Wh,          &L::mains_Wh,
+      &L::wind_Wh,           &L::water_Wh,           &L::generator_Wh,
+      &L::generator_h,       &L::direct_Wh,          &L::inverter_Wh,
+      &L::heater_Wh,         &L::inverter_cable_Wh,  &L::far_cable_Wh,
+      &L::main_cable_Wh,     &L::resistance_Wh,      &L::relaxing_Wh,
+      &L::side_Wh,           &L::self_discharge_Wh,  &L::drawn_from_store_Wh,
+      &L::charged_Ah,        &L::discharged_Ah,      &L::side_Ah,
+      &L::self_discharge_Ah, &L::charged_Wh,         &L::discharged_Wh,
+      &L::solar_left_Wh,     &L::solar_clipped_Wh,   &L::solar_untracked_Wh,
+      &L::unmet_Wh,          &L::unmet_essential_Wh, &L::short_h,
+      &L::charge_blocked_h,  &L::loads_off_h,        &L::inverter_off_h,
+      &L::drawn_blocked_Wh,  &L::far_off_h,          &L::over_current_h,
+      &L::frozen_h,          &L::unwoken_h,          &L::load_dumps,
+      &L::failed_starts,     &L::collapses,          &L::residual_Wh};
   for (const auto member : kMembers) sum.*member += one.*member;
 }
 
@@ -165,6 +149,9 @@ season::System<double> Proving::system_of(const Candidate& candidate, const cell
   installation.inverter = plan_->inverter ? &*plan_->inverter : nullptr;
   installation.engine = plan_->engine ? &*plan_->engine : nullptr;
   installation.mains = plan_->mains ? &*plan_->mains : nullptr;
+  installation.wind = plan_->wind ? &*plan_->wind : nullptr;
+  installation.water = plan_->water ? &*plan_->water : nullptr;
+  installation.generator = plan_->generator ? &*plan_->generator : nullptr;
   installation.solar = plan_->solar_charging;
   installation.loads = plan_->loads;
   installation.surroundings = plan_->surroundings;

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "engine/sky/climate_override.h"
 #include "engine/sky/weather.h"
 #include "engine/units/day_window.h"
 #include "engine/units/quantity.h"
@@ -36,14 +37,19 @@ struct Place {
 
 struct Leg {
   Place place;
+  std::optional<Place>
+      end_place;  // where the leg's driving has led to when it is done; none = back at `place`
   CivilClock clock;
   std::int64_t start_utc_s = 0;  // local midnight of the first day
   std::int64_t end_utc_s = 0;    // local midnight after the last day
   units::Duration drive_per_day;
   int drive_from_s = 9 * 3600;                  // local time at which the day's drive starts
   std::optional<units::DayWindow> shore_power;  // hours of the day with mains; none = no mains
-  bool occupied = true;                         // false: only loads that run always are on
-  std::string weather_file;  // typical-year file to use instead of made weather; empty = none
+  std::optional<double>
+      facing_deg;                // where the front points, from north over east; none = another way each day
+  bool occupied = true;          // false: only loads that run always are on
+  std::string weather_file;      // typical-year file to use instead of made weather; empty = none
+  sky::ClimateOverride climate;  // monthly figures in place of those of the climate tables
 };
 
 }  // namespace voltwright::journey

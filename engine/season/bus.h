@@ -1,7 +1,9 @@
 #pragma once
 // The bus voltage at which sources, loads and the bank balance. See docs/method/bus.md.
+#include <algorithm>
 #include <cmath>
 
+#include "engine/season/sun_output.h"
 #include "engine/season/system.h"
 
 namespace voltwright::season {
@@ -33,7 +35,10 @@ struct BusCase {
   std::array<R, kMostFarLoads> far_W{};
 
   bool has(std::size_t kind) const {
-    if (kind == kSolar) return minute.solar_W > 0.0 || minute.solar_A > 0.0;
+    if (kind == kSolar) return minute.has_sun();
+    if (kind == kWind) return minute.wind_W > 0.0F;
+    if (kind == kWater) return minute.water_W > 0.0F;
+    if (kind == kGenerator) return system.generator_W > 0.0 && minute.generator != GeneratorMinute::kOff;
     return kind == kEngine ? minute.engine : minute.mains;
   }
   /// Whether the source comes through a relay, which has no voltage of its own to hold.
@@ -47,6 +52,15 @@ struct CurrentAndSlope {
   R slope;
 };
 
+/// A source of `power_W`, or `limit_A` if that is less.
+template <class R>
+CurrentAndSlope<R> by_power(double power_W, double limit_A, const R& v) {
+  using L = base::Lanes<R>;
+  const R current_A = R(power_W) / v;
+  const auto limited = current_A > R(limit_A);
+  return {L::select(limited, R(limit_A), current_A), L::select(limited, R(0.0), R(0.0) - current_A / v)};
+}
+
 /// All that a source could give at a bus voltage if its charger did not hold a voltage [A].
 template <class R>
 CurrentAndSlope<R> full_output(const BusCase<R>& bus, std::size_t kind, const R& v) {
@@ -54,13 +68,23 @@ CurrentAndSlope<R> full_output(const BusCase<R>& bus, std::size_t kind, const R&
   const System<R>& system = bus.system;
   const R zero(0.0);
   if (kind == kSolar) {
-    const R from_power_A = R(bus.minute.solar_W) / v;
-    return {from_power_A + R(bus.minute.solar_A), zero - from_power_A / v};
+    const SunOutput<R> sun = sun_output<R>(bus.minute, v);
+    return {sun.current_A, sun.slope};
   }
   if (kind == kMains) return {R(system.mains_limit_A), zero};
-  const double limit_A = bus.minute.engine_low ? system.engine_low_limit_A : system.engine_limit_A;
-  if (system.relay_V <= 0.0) return {R(limit_A), zero};
-  const double behind_V = bus.minute.engine_low ? system.relay_low_V : system.relay_V;
+  const Minute& minute = bus.minute;
+  const auto no_limit = static_cast<double>(kNoLimit);
+  if (kind == kWind) return by_power<R>(static_cast<double>(minute.wind_W), no_limit, v);
+  if (kind == kWater) return by_power<R>(static_cast<double>(minute.water_W), no_limit, v);
+  if (kind == kGenerator) return by_power<R>(system.generator_W, system.mains_limit_A, v);
+  const double set_A = minute.engine_low ? system.engine_low_limit_A : system.engine_limit_A;
+  const double limit_A = std::min(set_A, static_cast<double>(minute.engine_most_A));
+  if (system.relay_V <= 0.0) {
+    if (minute.engine_most_W >= kNoLimit) return {R(limit_A), zero};
+    return by_power<R>(static_cast<double>(minute.engine_most_W), limit_A, v);
+  }
+  double behind_V = minute.engine_low ? system.relay_low_V : system.relay_V;
+  if (minute.engine_V > 0.0F) behind_V = static_cast<double>(minute.engine_V);
   const R driven_A = (R(behind_V) - v) * R(1.0 / system.relay_ohm);
   const auto between = driven_A > zero && driven_A < R(limit_A);
   return {base::clamp_of<R>(driven_A, zero, R(limit_A)),
@@ -146,7 +170,8 @@ R quadratic_bus(const BusCase<R>& bus, const R& source_V, const R& ohm, const R&
     if (!bus.has(kind)) continue;
     if (kind == kSolar) {
       power_W = power_W - bus.running[kind] * R(bus.minute.solar_W);
-      constant_A = constant_A + bus.running[kind] * R(bus.minute.solar_A);
+      const R beyond_A = sun_output<R>(bus.minute, near_V).current_A - R(bus.minute.solar_W) / near_V;
+      constant_A = constant_A + bus.running[kind] * beyond_A;
     } else {
       constant_A = constant_A + bus.running[kind] * full_output<R>(bus, kind, near_V).current_A;
     }

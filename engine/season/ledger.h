@@ -8,12 +8,16 @@ namespace voltwright::season {
 template <class R>
 struct Ledger {
   R solar_Wh{0.0}, engine_Wh{0.0}, mains_Wh{0.0};
+  R wind_Wh{0.0}, water_Wh{0.0}, generator_Wh{0.0};
+  R generator_h{0.0};  // run
   R direct_Wh{0.0}, inverter_Wh{0.0}, inverter_cable_Wh{0.0}, far_cable_Wh{0.0}, heater_Wh{0.0};
   R main_cable_Wh{0.0}, resistance_Wh{0.0}, relaxing_Wh{0.0}, side_Wh{0.0}, self_discharge_Wh{0.0};
   R drawn_from_store_Wh{0.0};  // fall of stored energy; negative if the bank ends fuller
   R charged_Ah{0.0}, discharged_Ah{0.0}, side_Ah{0.0}, self_discharge_Ah{0.0};
   R charged_Wh{0.0}, discharged_Wh{0.0};  // at the bus
   R solar_left_Wh{0.0};                   // could have been had
+  R solar_clipped_Wh{0.0};                // held back by the output limits of controllers
+  R solar_untracked_Wh{0.0};              // what peak tracking would find beyond directly coupled arrays
   R unmet_Wh{0.0}, unmet_essential_Wh{0.0}, short_h{0.0};
   R charge_blocked_h{0.0}, loads_off_h{0.0}, inverter_off_h{0.0};
   R drawn_blocked_Wh{0.0};  // from the bank while it may not be charged
@@ -23,7 +27,9 @@ struct Ledger {
 
   void add(const StepReport<R>& r, const SystemState<R>& s, const R& step_h);
 
-  R in_Wh() const { return solar_Wh + engine_Wh + mains_Wh + drawn_from_store_Wh; }
+  R in_Wh() const {
+    return solar_Wh + wind_Wh + water_Wh + engine_Wh + mains_Wh + generator_Wh + drawn_from_store_Wh;
+  }
   R out_Wh() const {
     return direct_Wh + inverter_Wh + inverter_cable_Wh + far_cable_Wh + heater_Wh + main_cable_Wh +
            resistance_Wh + relaxing_Wh + side_Wh + self_discharge_Wh;
@@ -38,6 +44,10 @@ void Ledger<R>::add(const StepReport<R>& r, const SystemState<R>& s, const R& st
   solar_Wh += r.solar_W * step_h;
   engine_Wh += r.engine_W * step_h;
   mains_Wh += r.mains_W * step_h;
+  wind_Wh += r.wind_W * step_h;
+  water_Wh += r.water_W * step_h;
+  generator_Wh += r.generator_W * step_h;
+  generator_h += r.generator_on * step_h;
   direct_Wh += r.direct_W * step_h;
   inverter_Wh += r.inverter_W * step_h;
   inverter_cable_Wh += r.inverter_cable_W * step_h;
@@ -57,6 +67,8 @@ void Ledger<R>::add(const StepReport<R>& r, const SystemState<R>& s, const R& st
   side_Ah += r.bank.side_A * step_h;
   self_discharge_Ah += r.bank.self_discharge_A * step_h;
   solar_left_Wh += r.solar_left_W * step_h;
+  solar_clipped_Wh += r.solar_clipped_W * step_h;
+  solar_untracked_Wh += r.solar_untracked_W * step_h;
   unmet_Wh += r.unmet_W * step_h;
   unmet_essential_Wh += r.unmet_essential_W * step_h;
   short_h += L::select(r.unmet_essential_W > zero, step_h, zero);

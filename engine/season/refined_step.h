@@ -31,18 +31,34 @@ typename base::Lanes<R>::Mask switched(const SystemState<R>& a, const SystemStat
 /// Calls f(member of a, member of b) for every number of a report that is a mean over the step.
 template <class R, class F>
 void each_mean(StepReport<R>& a, const StepReport<R>& b, F f) {
-  static constexpr R StepReport<R>::*kMeans[] = {
-      &StepReport<R>::bus_V,          &StepReport<R>::bank_A,
-      &StepReport<R>::inverter_V,     &StepReport<R>::solar_W,
-      &StepReport<R>::solar_left_W,   &StepReport<R>::engine_W,
-      &StepReport<R>::mains_W,        &StepReport<R>::direct_W,
-      &StepReport<R>::inverter_W,     &StepReport<R>::inverter_cable_W,
-      &StepReport<R>::heater_W,       &StepReport<R>::far_cable_W,
-      &StepReport<R>::unmet_W,        &StepReport<R>::unmet_essential_W,
-      &StepReport<R>::residual_W,     &StepReport<R>::loads_off,
-      &StepReport<R>::charge_limit_A, &StepReport<R>::over_current,
-      &StepReport<R>::charge_blocked, &StepReport<R>::frozen,
-      &StepReport<R>::unwoken,        &StepReport<R>::far_off};
+  static constexpr R StepReport<R>::*kMeans[] = {&StepReport<R>::bus_V,
+                                                 &StepReport<R>::bank_A,
+                                                 &StepReport<R>::inverter_V,
+                                                 &StepReport<R>::solar_W,
+                                                 &StepReport<R>::solar_left_W,
+                                                 &StepReport<R>::solar_clipped_W,
+                                                 &StepReport<R>::solar_untracked_W,
+                                                 &StepReport<R>::engine_W,
+                                                 &StepReport<R>::mains_W,
+                                                 &StepReport<R>::direct_W,
+                                                 &StepReport<R>::wind_W,
+                                                 &StepReport<R>::water_W,
+                                                 &StepReport<R>::generator_W,
+                                                 &StepReport<R>::generator_on,
+                                                 &StepReport<R>::inverter_W,
+                                                 &StepReport<R>::inverter_cable_W,
+                                                 &StepReport<R>::heater_W,
+                                                 &StepReport<R>::far_cable_W,
+                                                 &StepReport<R>::unmet_W,
+                                                 &StepReport<R>::unmet_essential_W,
+                                                 &StepReport<R>::residual_W,
+                                                 &StepReport<R>::loads_off,
+                                                 &StepReport<R>::charge_limit_A,
+                                                 &StepReport<R>::over_current,
+                                                 &StepReport<R>::charge_blocked,
+                                                 &StepReport<R>::frozen,
+                                                 &StepReport<R>::unwoken,
+                                                 &StepReport<R>::far_off};
   for (const auto member : kMeans) f(a.*member, b.*member);
   using W = bank::StepLosses<R>;
   static constexpr R W::*kLosses[] = {&W::stored_W,   &W::ohmic_W,          &W::cable_W,
@@ -84,7 +100,7 @@ void choose(const typename base::Lanes<R>::Mask& mask, SystemState<R>& yes, cons
     ((a.*members = L::select(mask, a.*members, b.*members)), ...);
   };
   using S = SystemState<R>;
-  pick(yes, no, &S::bus_V, &S::inverter_off, &S::charge_blocked, &S::relay_A);
+  pick(yes, no, &S::bus_V, &S::inverter_off, &S::charge_blocked, &S::relay_A, &S::generator);
   for (std::size_t k = 0; k < kMostFarLoads; ++k)
     yes.far_off[k] = L::select(mask, yes.far_off[k], no.far_off[k]);
   using B = bank::State<R>;

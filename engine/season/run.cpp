@@ -56,6 +56,9 @@ void Passage::keep(const StepReport<double>& report, const SystemState<double>& 
   trace_->solar_W.push_back(f(report.solar_W));
   trace_->engine_W.push_back(f(report.engine_W));
   trace_->mains_W.push_back(f(report.mains_W));
+  trace_->wind_W.push_back(f(report.wind_W));
+  trace_->water_W.push_back(f(report.water_W));
+  trace_->generator_W.push_back(f(report.generator_W));
   trace_->load_W.push_back(f(report.direct_W + report.inverter_W + report.heater_W));
 }
 

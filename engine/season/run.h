@@ -75,6 +75,7 @@ struct Fared {
 struct Trace {
   std::int64_t start_utc_s = 0;
   std::vector<float> charge, bank_C, bus_V, bank_A, unmet_W, solar_W, engine_W, mains_W, load_W;
+  std::vector<float> wind_W, water_W, generator_W;
 };
 
 /// One bank going through one season; feed it the minutes in order, in any number of pieces.

@@ -2,20 +2,23 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "engine/demand/minutes.h"
+#include "engine/journey/moving.h"
+#include "engine/season/driven_minutes.h"
+#include "engine/season/heading.h"
+#include "engine/season/sun_minutes.h"
 #include "engine/season/surroundings.h"
 #include "engine/sky/made_weather.h"
-#include "engine/sky/module_model.h"
-#include "engine/sky/plane.h"
 #include "engine/sky/replayed_weather.h"
 
 namespace voltwright::season {
 
 namespace {
 
-/// Battery voltage at which the output limit of a controller and the current of a directly coupled array are
-/// taken: 13.5 V for each 12 V of the system. The true voltage differs by at most about 8 % (assumption).
+/// Battery voltage around which the curve of a directly coupled array is taken as straight: 13.5 V for each
+/// 12 V of the system (assumption).
 constexpr double kTypicalChargeOver12V = 13.5 / 12.0;
 
 /// A controlled alternator changes its voltage in turns of this length (assumption: it follows load and
@@ -34,39 +37,69 @@ void add_far(const std::vector<demand::FarMinutes>& far, std::size_t minute, Min
   }
 }
 
-void add_array(const supply::SolarArray& array, const sky::SunMinutes& sun,
-               const sky::WeatherMinutes& weather, double system_V, std::span<Minute> minutes) {
-  const sky::Plane plane{array.tilt_deg, array.azimuth_deg, array.mounting};
-  const sky::PlaneMinutes on_plane = sky::plane_minutes(sun, weather, plane);
-  const double kept = (1.0 - array.soiling) * (1.0 - array.other_losses);
-  const double charge_V = system_V * kTypicalChargeOver12V;
-  if (array.controller == supply::ControllerKind::kMppt) {
-    const std::vector<float> power_W =
-        sky::array_power_W(on_plane, array.module, array.in_series * array.in_parallel);
-    const double limit_W = units::as_amperes(array.output_limit) * charge_V;
-    for (std::size_t i = 0; i < minutes.size(); ++i) {
-      const double w = static_cast<double>(power_W[i]) * kept * array.controller_efficiency;
-      minutes[i].solar_W += std::min(w, limit_W);
-    }
-  } else {
-    const double limit_A = units::as_amperes(array.output_limit);
-    for (std::size_t i = 0; i < minutes.size(); ++i) {
-      const auto absorbed = static_cast<double>(on_plane.absorbed_W_m2[i]);
-      if (absorbed <= 0.0) continue;
-      const double a = sky::array_current_A(array.module, array.in_series, array.in_parallel, absorbed * kept,
-                                            static_cast<double>(on_plane.module_C[i]), charge_V);
-      minutes[i].solar_A += std::clamp(a, 0.0, limit_A);
-    }
-  }
+/// True if one leg goes on where the other has ended: then one draw serves both.
+bool drawn_together(const journey::Leg& before, const journey::Leg& leg) {
+  const sky::Site& a = before.place.site;
+  const sky::Site& b = leg.place.site;
+  return a.latitude_deg == b.latitude_deg && a.longitude_deg == b.longitude_deg &&
+         a.elevation_m == b.elevation_m && before.place.zone == leg.place.zone &&
+         before.end_utc_s == leg.start_utc_s && before.occupied == leg.occupied &&
+         before.weather_file == leg.weather_file && before.climate == leg.climate &&
+         before.facing_deg == leg.facing_deg && !before.end_place.has_value() && !leg.end_place.has_value();
+}
+
+void append(journey::Calendar& to, const journey::Calendar& more) {
+  to.second_of_day.insert(to.second_of_day.end(), more.second_of_day.begin(), more.second_of_day.end());
+  to.day.insert(to.day.end(), more.day.begin(), more.day.end());
+  to.driving.insert(to.driving.end(), more.driving.begin(), more.driving.end());
+  to.shore.insert(to.shore.end(), more.shore.begin(), more.shore.end());
 }
 
 }  // namespace
 
 SeriesMaker::SeriesMaker(const Circumstances& circumstances) : circumstances_(circumstances) {
-  for (const journey::Leg& leg : circumstances_.legs) {
-    suns_.push_back(sky::sun_minutes(leg.place.site, leg.start_utc_s, journey::minutes_of(leg)));
-    calendars_.push_back(journey::calendar_of(leg));
+  const std::span<const journey::Leg> legs = circumstances_.legs;
+  for (std::size_t i = 0; i < legs.size(); ++i) {
+    journey::Calendar calendar = journey::calendar_of(legs[i]);
+    if (i > 0 && drawn_together(legs[i - 1], legs[i])) {
+      append(calendars_.back(), calendar);
+    } else {
+      first_leg_.push_back(i);
+      calendars_.push_back(std::move(calendar));
+    }
   }
+  for (std::size_t k = 0; k < first_leg_.size(); ++k) {
+    const journey::Leg& leg = legs[first_leg_[k]];
+    const auto sun_at = [&](const sky::Site& site) {
+      return sky::sun_minutes(site, leg.start_utc_s, calendars_[k].day.size());
+    };
+    if (leg.end_place.has_value()) {
+      Way way{journey::driven_share(calendars_[k]), sun_at(leg.place.site), sun_at(leg.end_place->site)};
+      suns_.push_back(journey::moving_sun(leg, way.share));
+      ways_.emplace_back(std::move(way));
+    } else {
+      suns_.push_back(sun_at(leg.place.site));
+      ways_.emplace_back();
+    }
+  }
+}
+
+sky::WeatherMinutes SeriesMaker::weather(std::size_t stretch, std::uint64_t season) const {
+  const Circumstances& c = circumstances_;
+  const journey::Leg& leg = c.legs[first_leg_[stretch]];
+  const LegSky& leg_sky = c.skies[first_leg_[stretch]];
+  const auto at = [&](const sky::Site& site, const sky::MonthlyClimate& climate, const sky::SunMinutes& sun) {
+    return leg_sky.typical_year.has_value()
+               ? sky::replay_weather(*leg_sky.typical_year, sun)
+               : sky::make_weather(site, climate, *c.matrices, sun, c.seed, season, stretch, c.daily_model);
+  };
+  const std::optional<Way>& way = ways_[stretch];
+  if (!way.has_value()) return at(leg.place.site, leg_sky.climate, suns_[stretch]);
+  sky::WeatherMinutes mixed = at(leg.place.site, leg_sky.climate, way->start_sun);
+  const sky::MonthlyClimate& end_climate =
+      leg_sky.end_climate.has_value() ? *leg_sky.end_climate : leg_sky.climate;
+  journey::mix_weather(mixed, at(leg.end_place->site, end_climate, way->end_sun), way->share, suns_[stretch]);
+  return mixed;
 }
 
 std::size_t SeriesMaker::minutes() const {
@@ -82,14 +115,10 @@ Series SeriesMaker::draw(std::uint64_t season) const {
   series.outside_C.reserve(series.minutes.size());
   if (!c.legs.empty()) series.start_utc_s = c.legs.front().start_utc_s;
   std::size_t begin = 0;
-  for (std::size_t k = 0; k < c.legs.size(); ++k) {
-    const journey::Leg& leg = c.legs[k];
+  for (std::size_t k = 0; k < first_leg_.size(); ++k) {
+    const journey::Leg& leg = c.legs[first_leg_[k]];
     const journey::Calendar& calendar = calendars_[k];
-    const auto& typical_year = c.skies[k].typical_year;
-    const sky::WeatherMinutes weather =
-        typical_year.has_value()
-            ? sky::replay_weather(*typical_year, suns_[k])
-            : sky::make_weather(leg.place.site, c.skies[k].climate, *c.matrices, suns_[k], c.seed, season, k);
+    const sky::WeatherMinutes weather = this->weather(k, season);
     const std::vector<float> cabin_C =
         cabin_temperature_C(c.surroundings, weather.temperature_C, leg.occupied);
     const std::vector<float> bank_C =
@@ -116,7 +145,12 @@ Series SeriesMaker::draw(std::uint64_t season) const {
       m.mains = c.has_mains && calendar.shore[i] != 0;
       m.surroundings_C = static_cast<double>(bank_C[i]);
     }
-    for (const supply::SolarArray& array : c.arrays) add_array(array, suns_[k], weather, c.system_V, minutes);
+    const Heading heading{leg.facing_deg, calendar.day, c.seed, season};
+    for (const supply::SolarArray& array : c.arrays) {
+      add_sun(array, array_minutes(array, suns_[k], weather, heading), weather.start_utc_s,
+              c.system_V * kTypicalChargeOver12V, minutes);
+    }
+    add_driven({c, c.skies[first_leg_[k]], leg, calendar, weather, cabin_C, season}, minutes);
     series.outside_C.insert(series.outside_C.end(), weather.temperature_C.begin(),
                             weather.temperature_C.end());
     begin += minutes.size();

@@ -18,6 +18,7 @@ namespace voltwright::season {
 /// Sky of a leg: climate normals, or a typical year to replay.
 struct LegSky {
   sky::MonthlyClimate climate;
+  std::optional<sky::MonthlyClimate> end_climate;  // where the leg's driving leads; none = the same
   std::optional<sky::HourlyWeather> typical_year;
 };
 
@@ -26,11 +27,16 @@ struct Circumstances {
   std::span<const journey::Leg> legs;
   std::span<const LegSky> skies;  // one a leg
   const sky::ClearnessMatrices* matrices = nullptr;
+  sky::DailyModel daily_model = sky::DailyModel::kMatrices;
   std::span<const demand::Load> loads;
   const demand::Inverter* inverter = nullptr;  // none = no alternating current
   std::span<const supply::SolarArray> arrays;
   bool has_engine = false;
-  double engine_low_share = 0.0;  // of the driving time, with a controlled alternator
+  double engine_low_share = 0.0;                   // of the driving time, with a controlled alternator
+  const supply::EngineCharging* engine = nullptr;  // for what changes from minute to minute
+  const supply::Generator* generator = nullptr;
+  const supply::WindCharging* wind = nullptr;
+  const supply::WaterCharging* water = nullptr;
   bool has_mains = false;
   bank::Surroundings surroundings;
   double system_V = 12.0;
@@ -55,8 +61,19 @@ class SeriesMaker {
 
  private:
   Circumstances circumstances_;
+  /// Of a stretch that leads to another place.
+  struct Way {
+    std::vector<float> share;
+    sky::SunMinutes start_sun, end_sun;
+  };
+  sky::WeatherMinutes weather(std::size_t stretch, std::uint64_t season) const;
+
+  // One entry a stretch: neighbouring legs at the same place, drawn together so that cutting a leg in two
+  // changes nothing.
+  std::vector<std::size_t> first_leg_;
   std::vector<sky::SunMinutes> suns_;
   std::vector<journey::Calendar> calendars_;
+  std::vector<std::optional<Way>> ways_;
 };
 
 }  // namespace voltwright::season

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <limits>
 
-#include "engine/supply/dc_dc.h"
+#include "engine/supply/engine_use.h"
 
 namespace voltwright::season {
 
@@ -120,11 +120,9 @@ supply::Charger<double> make_charger(const supply::StageSettings<double>& own,
 double engine_limit_A(const supply::EngineCharging& engine, double alternator_V, double output_V) {
   const double limit_A = units::as_amperes(engine.output_limit);
   if (engine.coupling == supply::EngineCoupling::kRelay) return limit_A;
-  const double loop_ohm = units::as_ohms(engine.loop_resistance);
-  const double lock_out_V = units::as_volts(engine.input_lock_out);
-  return supply::dc_dc_runs(alternator_V, loop_ohm, limit_A * output_V, engine.efficiency, lock_out_V)
-             ? limit_A
-             : 0.0;
+  // With an alternator described by itself the minutes say whether the converter runs.
+  if (engine.alternator) return limit_A;
+  return supply::converter_runs(engine, alternator_V, limit_A * output_V) ? limit_A : 0.0;
 }
 
 void add_engine(const supply::EngineCharging& engine, const cell::Chemistry& chemistry, double cells,
@@ -136,8 +134,18 @@ void add_engine(const supply::EngineCharging& engine, const cell::Chemistry& che
   if (engine.coupling != supply::EngineCoupling::kRelay) return;
   system.relay_V = high_V;
   system.relay_low_V = low_V;
-  system.relay_ohm = std::max(kLeastLead_ohm, units::as_ohms(engine.loop_resistance));
-  system.chargers[kEngine].stages.full_charge = full_charge_at(chemistry, high_V / cells);
+  system.relay_ohm = std::max(kLeastLead_ohm, supply::engine_loop_ohm(engine));
+  system.chargers[kEngine].stages.full_charge =
+      full_charge_at(chemistry, supply::highest_alternator_V(engine) / cells);
+}
+
+void add_generator(const supply::Generator& generator, const supply::MainsCharger& mains,
+                   System<double>& system) {
+  // The charger's own limit is kept as a current, besides this power.
+  system.generator_W =
+      supply::generator_output_W(generator, std::numeric_limits<double>::infinity(), mains.efficiency);
+  system.generator_start_below = generator.start_below;
+  system.generator_stop_above = generator.stop_above;
 }
 
 void add_far_loads(std::span<const demand::Load> loads, System<double>& system) {
@@ -184,6 +192,13 @@ System<double> make_system(const bank::Battery& battery, const cell::Chemistry& 
   system.chargers[kMains] =
       make_charger(own, chemistry, cells,
                    installation.mains != nullptr ? installation.mains->regulation : supply::Regulation{});
+  system.chargers[kGenerator] = system.chargers[kMains];
+  system.chargers[kWind] =
+      make_charger(own, chemistry, cells,
+                   installation.wind != nullptr ? installation.wind->regulation : supply::Regulation{});
+  system.chargers[kWater] =
+      make_charger(own, chemistry, cells,
+                   installation.water != nullptr ? installation.water->regulation : supply::Regulation{});
   system.inverter_cable_ohm = installation.inverter_cable_ohm;
   if (installation.inverter != nullptr) {
     system.inverter_cut_off_V = units::as_volts(installation.inverter->cut_off);
@@ -193,6 +208,8 @@ System<double> make_system(const bank::Battery& battery, const cell::Chemistry& 
     add_engine(*installation.engine, chemistry, cells, own.absorption_V, system);
   if (installation.mains != nullptr)
     system.mains_limit_A = units::as_amperes(installation.mains->output_limit);
+  if (installation.mains != nullptr && installation.generator != nullptr)
+    add_generator(*installation.generator, *installation.mains, system);
   if (around.location == bank::Location::kHeatedBox) {
     system.heater_W = units::as_watts(around.heater_power);
     system.heater_below_C = around.heater_below.as_celsius();

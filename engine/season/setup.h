@@ -15,8 +15,11 @@ struct Installation {
   const demand::Inverter* inverter = nullptr;
   const supply::EngineCharging* engine = nullptr;
   const supply::MainsCharger* mains = nullptr;
-  supply::Regulation solar;             // of all solar controllers
-  std::span<const demand::Load> loads;  // those with a cable of their own are looked for
+  const supply::WindCharging* wind = nullptr;
+  const supply::WaterCharging* water = nullptr;
+  const supply::Generator* generator = nullptr;  // feeds `mains`
+  supply::Regulation solar;                      // of all solar controllers
+  std::span<const demand::Load> loads;           // those with a cable of their own are looked for
   bank::Surroundings surroundings;
   double main_cable_ohm = 0.0;      // loop
   double inverter_cable_ohm = 0.0;  // loop

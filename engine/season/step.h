@@ -5,6 +5,7 @@
 
 #include "engine/season/bus.h"
 #include "engine/season/start.h"
+#include "engine/supply/generator.h"
 
 namespace voltwright::season {
 
@@ -48,21 +49,28 @@ template <class R>
 R share_sources(const BusCase<R>& bus, const R& bus_V, const R& needed_A, SystemState<R>& s,
                 StepReport<R>& report) {
   const R zero(0.0);
-  std::array<R, kSourceKinds> given_A{zero, zero, zero};
+  std::array<R, kSourceKinds> given_A;
+  given_A.fill(zero);
   R left_A = needed_A;
-  R solar_available_A(0.0);
   for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
     if (!bus.has(kind)) continue;
     const R full_A = full_output<R>(bus, kind, bus_V).current_A;
     const R most_A = awake_A<R>(bus, kind, bus_V, full_A);
     given_A[kind] = base::clamp_of<R>(left_A, zero, bus.running[kind] * most_A);
     left_A = left_A - given_A[kind];
-    if (kind == kSolar) solar_available_A = full_A;
   }
   report.solar_W = given_A[kSolar] * bus_V;
-  report.solar_left_W = (solar_available_A - given_A[kSolar]) * bus_V;
+  if (bus.has(kSolar)) {
+    const SunOutput<R> sun = sun_output<R>(bus.minute, bus_V);
+    report.solar_left_W = (sun.current_A - given_A[kSolar]) * bus_V;
+    report.solar_clipped_W = sun.clipped_W;
+    report.solar_untracked_W = sun.untracked_W;
+  }
   report.engine_W = given_A[kEngine] * bus_V;
   report.mains_W = given_A[kMains] * bus_V;
+  report.wind_W = given_A[kWind] * bus_V;
+  report.water_W = given_A[kWater] * bus_V;
+  report.generator_W = given_A[kGenerator] * bus_V;
   s.relay_A = bus.system.relay_V > 0.0 ? given_A[kEngine] : zero;
   return left_A;
 }
@@ -96,6 +104,30 @@ R report_far_loads(const BusCase<R>& bus, const R& bus_V, const R& loads_on, Sys
   return total_A;
 }
 
+/// Whether the generator set runs in this step; its charger begins with bulk whenever it starts.
+template <class R>
+void run_generator(const System<R>& system, const Minute& minute, SystemState<R>& s) {
+  using L = base::Lanes<R>;
+  const R zero(0.0);
+  const R one(1.0);
+  const R before = s.generator;
+  s.generator = zero;
+  if (system.generator_W <= 0.0) return;
+  if (minute.generator != GeneratorMinute::kOff) {
+    const R kept = system.generator_start_below > 0.0 ? before : zero;
+    R on = L::select(s.bank.charge < R(system.generator_start_below), one, kept);
+    if (minute.generator == GeneratorMinute::kScheduled) {
+      const R again(system.generator_stop_above - supply::kEmptierBeforeRestart);
+      on = L::select(s.bank.charge < again, one, base::max_of<R>(on, before));
+    }
+    s.generator = L::select(s.bank.charge < R(system.generator_stop_above), on, zero);
+  }
+  const auto goes_on = before > R(0.5) && s.generator > R(0.5);
+  supply::StageState<R>& stage = s.stages[kGenerator];
+  stage.stage = L::select(goes_on, stage.stage, zero);
+  stage.absorption_s = L::select(goes_on, stage.absorption_s, zero);
+}
+
 /// Which sources run and what voltage each holds.
 template <class R>
 void connect_sources(BusCase<R>& bus, SystemState<R>& s, double step_s) {
@@ -104,6 +136,7 @@ void connect_sources(BusCase<R>& bus, SystemState<R>& s, double step_s) {
     const bool there = bus.has(kind);
     supply::notice_source<R>(s.stages[kind], there, step_s);
     bus.running[kind] = charger.wakes ? R(1.0) : R(1.0) - s.guard.dark;
+    if (kind == kGenerator) bus.running[kind] = bus.running[kind] * s.generator;
     if (there) bus.set_V[kind] = supply::set_point<R>(charger.stages, s.stages[kind], s.bank.temperature_C);
   }
 }
@@ -120,9 +153,11 @@ StepReport<R> plain_step(const System<R>& system, std::size_t pace, const Minute
   const bank::Parameters<R>& p = system.paced(pace);
   const bank::Permission<R> permission = bank::permit<R>(system.guard, s.guard, p, s.bank);
   const bank::Terminal<R> t = bank::terminal<R>(p, s.bank);
-  const bool sources = minute.has_source();
+  const bool steady = minute.has_source();
+  const bool sources = steady || minute.generator != GeneratorMinute::kOff;
   StepReport<R> report{};
 
+  detail::run_generator<R>(system, minute, s);
   BusCase<R> bus{system, minute};
   detail::connect_sources<R>(bus, s, L::lane_value(p.step_s, 0));
   detail::SourcePower<R> source;
@@ -162,7 +197,9 @@ StepReport<R> plain_step(const System<R>& system, std::size_t pace, const Minute
   if (sources) {
     R ceiling = zero;
     for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
-      if (bus.has(kind)) ceiling = max_of<R>(ceiling, system.chargers[kind].stages.full_charge);
+      if (!bus.has(kind)) continue;
+      const R full_charge = system.chargers[kind].stages.full_charge;
+      ceiling = max_of<R>(ceiling, kind == kGenerator ? full_charge * s.generator : full_charge);
     }
     const R room_Ah = max_of<R>(ceiling - s.bank.charge, zero) * p.capacity_Ah;
     const R to_full_A = room_Ah * R(3600.0) / p.step_s;
@@ -213,12 +250,14 @@ StepReport<R> plain_step(const System<R>& system, std::size_t pace, const Minute
   bank::feel<R>(system.guard, s.guard, p, s.bank);
   report.over_current = s.guard.over_current;
   report.unwoken = sources ? s.guard.dark * L::select(bank_A < zero, zero, one) : zero;
+  if (!steady) report.unwoken = report.unwoken * s.generator;
+  report.generator_on = s.generator;
   for (std::size_t kind = 0; kind < kSourceKinds; ++kind) {
     if (!bus.has(kind)) continue;
     const R full_A = full_output<R>(bus, kind, bus_V).current_A;
     const R highest_V = max_of<R>(bus_V, seen_V);
-    const auto held =
-        full || (bus.set_V[kind] - highest_V) * R(1.0 / system.chargers[kind].lead_ohm) < full_A;
+    auto held = full || (bus.set_V[kind] - highest_V) * R(1.0 / system.chargers[kind].lead_ohm) < full_A;
+    if (kind == kGenerator) held = held && s.generator > R(0.5);
     supply::next_stage<R>(system.chargers[kind].stages, s.stages[kind], held, seen_V, bank_A, p.step_s);
   }
   const auto tripped = report.inverter_V + beyond_V < R(system.inverter_cut_off_V) && bus.inverter_W > zero;

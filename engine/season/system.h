@@ -2,6 +2,7 @@
 // The assembled direct-current system: bank, chargers, loads and inverter on one bus, and its state.
 #include <array>
 #include <cstddef>
+#include <cstdint>
 
 #include "engine/bank/balancing.h"
 #include "engine/bank/electrochemistry.h"
@@ -10,8 +11,9 @@
 
 namespace voltwright::season {
 
-/// The kinds of source on the bus; solar is used first, then the engine, then mains.
-enum SourceKind : std::size_t { kSolar, kEngine, kMains, kSourceKinds };
+/// The kinds of source on the bus, in the order in which they are used. The generator set feeds the mains
+/// charger.
+enum SourceKind : std::size_t { kSolar, kWind, kWater, kEngine, kMains, kGenerator, kSourceKinds };
 
 /// Loads with a cable and a cut-off of their own, beyond the direct loads at the bus.
 inline constexpr std::size_t kMostFarLoads = 4;
@@ -44,6 +46,9 @@ struct System {
   double engine_limit_A = 0.0;
   double engine_low_limit_A = 0.0;
   double mains_limit_A = 0.0;
+  double generator_W = 0.0;  // most that the mains charger puts out on the generator set; 0 = no set
+  double generator_start_below = 0.0;  // state of charge; 0 = never by itself
+  double generator_stop_above = 1.0;
   double heater_W = 0.0;  // of a heated box; 0 = none
   double heater_below_C = 0.0;
   bool heater_on_surplus = false;  // runs on what the sources give beyond the loads, never from the bank
@@ -53,6 +58,21 @@ struct System {
   /// Constants of the bank for steps of the pace: 0 the whole step, then ever shorter.
   const bank::Parameters<R>& paced(std::size_t pace) const { return pace == 0 ? bank : finer[pace - 1]; }
 };
+
+/// Tracked arrays whose controllers are near or at their output limits.
+struct LimitedSun {
+  float power_W = 0.0F;  // after the controllers, as if they had no limit
+  float limit_A = 0.0F;
+};
+
+/// Whether the generator set may run in a minute.
+enum class GeneratorMinute : std::uint8_t {
+  kOff,        // none, quiet hours, or mains is there
+  kMay,        // if the bank asks for it
+  kScheduled,  // unless the bank is full
+};
+
+inline constexpr float kNoLimit = 1e9F;
 
 /// One minute of what all banks share. Powers are means over the minute at the bus.
 struct Minute {
@@ -65,14 +85,28 @@ struct Minute {
   std::array<float, kMostFarLoads> far_W{};  // direct loads behind cables of their own, besides direct_W
   std::array<float, kMostFarLoads> essential_far_W{};
   int surge_far = -1;    // the far load whose start surge_direct_W is; -1 = of a load at the bus
-  double solar_W = 0.0;  // tracked arrays, after the controller
-  double solar_A = 0.0;  // arrays coupled at battery voltage
+  double solar_W = 0.0;  // tracked arrays, after the controller, well below its output limit
+  std::array<LimitedSun, 2> limited_sun{};  // tracked arrays near the limit, and far above it
+  double solar_A = 0.0;                     // arrays coupled at battery voltage, at coupled_at_V
+  float coupled_A_per_V = 0.0F;             // slope of that current
+  float coupled_at_V = 0.0F;
+  float coupled_over_A = 0.0F;  // what the limits of their controllers hold back of it
+  float coupled_peak_W = 0.0F;  // at the peaks of their curves; 0 = not known
   bool engine = false;
   bool engine_low = false;  // a controlled alternator holds its low voltage
   bool mains = false;
-  double surroundings_C = 20.0;  // of the bank
+  GeneratorMinute generator = GeneratorMinute::kOff;
+  float wind_W = 0.0F;             // after its controller
+  float water_W = 0.0F;            // the same
+  float engine_V = 0.0F;           // what the alternator holds; 0 = as the system says
+  float engine_most_A = kNoLimit;  // besides the system's limit: spare current, or a converter in warm air
+  float engine_most_W = kNoLimit;  // the power that a DC-DC converter finds at its input
+  double surroundings_C = 20.0;    // of the bank
 
-  bool has_source() const { return solar_W > 0.0 || solar_A > 0.0 || engine || mains; }
+  bool has_sun() const {
+    return solar_W > 0.0 || solar_A > 0.0 || limited_sun[0].power_W > 0.0F || limited_sun[1].power_W > 0.0F;
+  }
+  bool has_source() const { return has_sun() || engine || mains || wind_W > 0.0F || water_W > 0.0F; }
 };
 
 template <class R>
@@ -84,6 +118,7 @@ struct SystemState {
   R inverter_off{0.0};                     // latch, 1 = tripped on low voltage
   std::array<R, kMostFarLoads> far_off{};  // the same for far loads
   R charge_blocked{0.0};                   // by protection, in the step before
+  R generator{0.0};                        // 1 = the generator set runs
   R relay_A{0.0};                          // from the alternator through a relay, in the step before
 };
 
@@ -92,6 +127,9 @@ template <class R>
 struct StepReport {
   R bus_V, bank_A, inverter_V;
   R solar_W, solar_left_W, engine_W, mains_W;
+  R solar_clipped_W, solar_untracked_W;
+  R wind_W, water_W, generator_W;
+  R generator_on;  // 1 if the generator set ran
   R direct_W, inverter_W, inverter_cable_W, heater_W;
   R far_cable_W;
   R unmet_W, unmet_essential_W;

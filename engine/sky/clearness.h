@@ -4,6 +4,12 @@
 
 namespace voltwright::sky {
 
+/// Model of the day-to-day sequence of clearness.
+enum class DailyModel {
+  kMatrices,     // Aguiar, Collares-Pereira and Conde 1988
+  kExponential,  // Bendt, Collares-Pereira and Rabl 1981 with the correlation of Graham et al. 1988
+};
+
 /// Ten Markov matrices of the daily clearness index (Aguiar, Collares-Pereira and Conde 1988), chosen by the
 /// monthly mean with edges 0.30, 0.35 ... 0.70. Row = today's state, column = tomorrow's.
 struct ClearnessMatrices {

@@ -36,6 +36,27 @@ class IncidenceTable {
   std::array<float, kSteps + 1> value_{};
 };
 
+/// One minute as the models of the sky want it.
+struct Instant {
+  float dhi, dni, extraterrestrial, cos_zenith, cos_aoi;
+};
+
+/// Light of the sky on a plane under a sun that is up.
+SkyParts<float> sky_on_plane(SkyModel model, const Instant& now, float cos_tilt, float sin_tilt,
+                             const AirMassTable& air_mass) {
+  switch (model) {
+    case SkyModel::kIsotropic:
+      return {isotropic_sky_W_m2(now.dhi, cos_tilt), 0.0F};
+    case SkyModel::kHayDavies:
+      return hay_davies_sky_parts_W_m2(now.dhi, now.dni, now.extraterrestrial, now.cos_zenith, now.cos_aoi,
+                                       cos_tilt);
+    case SkyModel::kPerez:
+      break;
+  }
+  return perez_sky_parts_W_m2(now.dhi, now.dni, now.extraterrestrial, air_mass.at(now.cos_zenith),
+                              fast_acos(now.cos_zenith), now.cos_zenith, now.cos_aoi, cos_tilt, sin_tilt);
+}
+
 }  // namespace
 
 PlaneMinutes plane_minutes(const SunMinutes& sun, const WeatherMinutes& weather, const Plane& plane) {
@@ -56,6 +77,8 @@ PlaneMinutes plane_minutes(const SunMinutes& sun, const WeatherMinutes& weather,
   const AirMassTable air_mass;
   const IncidenceTable incidence;
   const MountingHeat heat = mounting_heat(plane.mounting);
+  const bool shaded = !plane.skyline.open();
+  const auto view = static_cast<float>(plane.skyline.view_of_sky(plane.tilt_deg, plane.azimuth_deg));
   float wind = -1.0F;
   float rise = 0.0F;
 
@@ -71,17 +94,25 @@ PlaneMinutes plane_minutes(const SunMinutes& sun, const WeatherMinutes& weather,
     const float dhi = weather.dhi_W_m2[i];
     const float cos_zenith = sun.cos_zenith[i];
     float cos_aoi = std::max(0.0F, cos_zenith);
-    float sky = dhi;
     if (!level) {
       const float sin_zenith = std::sqrt(std::max(0.0F, 1.0F - cos_zenith * cos_zenith));
       cos_aoi = std::max(
           0.0F, cos_zenith * cos_tilt + sin_zenith * sin_tilt * fast_cos(sun.azimuth_rad[i] - azimuth));
-      sky = cos_zenith > 0.0F
-                ? perez_sky_W_m2(dhi, dni, sun.extraterrestrial_W_m2[i], air_mass.at(cos_zenith),
-                                 fast_acos(cos_zenith), cos_zenith, cos_aoi, cos_tilt, sin_tilt)
-                : isotropic_sky_W_m2(dhi, cos_tilt);
     }
-    const float beam = dni * cos_aoi;
+    const bool up = cos_zenith > 0.0F;
+    float sky = isotropic_sky_W_m2(dhi, cos_tilt);
+    float passes = 1.0F;
+    if (shaded || (up && !level)) {
+      const Instant now{dhi, dni, sun.extraterrestrial_W_m2[i], cos_zenith, cos_aoi};
+      const SkyParts<float> parts =
+          up ? sky_on_plane(plane.sky_model, now, cos_tilt, sin_tilt, air_mass) : SkyParts<float>{sky, 0.0F};
+      sky = parts.total;
+      if (shaded) {
+        passes = up ? plane.skyline.beam(sun.azimuth_rad[i], cos_zenith) : 0.0F;
+        sky = (sky - parts.circumsolar) * view + parts.circumsolar * passes;
+      }
+    }
+    const float beam = dni * cos_aoi * passes;
     const float scattered = sky + ground_reflected_W_m2(ghi, albedo, cos_tilt);
     if (weather.wind_m_s[i] != wind) {
       wind = weather.wind_m_s[i];

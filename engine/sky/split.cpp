@@ -1,27 +1,8 @@
 #include "engine/sky/split.h"
 
-#include <algorithm>
-#include <cmath>
+#include <cstddef>
 
 namespace voltwright::sky {
-namespace {
-
-struct EngererCoefficients {
-  double floor, b0, b1, b2, b3, b4, b5;
-};
-constexpr EngererCoefficients kMinute{0.10562, -4.1332, 8.2578, 0.010087, 0.00088801, -4.9302, 0.44378};
-constexpr EngererCoefficients kHour{-0.0097539, -5.3169, 8.5084, 0.013241, 0.0074356, -3.0329, 0.56403};
-
-double engerer(const EngererCoefficients& c, double kt, double solar_time_h, double zenith_deg,
-               double clear_sky_clearness, double cloud_enhancement) {
-  const double exponent =
-      c.b0 + c.b1 * kt + c.b2 * solar_time_h + c.b3 * zenith_deg + c.b4 * (clear_sky_clearness - kt);
-  const double fraction = c.floor + (1.0 - c.floor) / (1.0 + std::exp(exponent)) + c.b5 * cloud_enhancement;
-  return std::clamp(fraction, 0.0, 1.0);
-}
-
-}  // namespace
-
 double erbs_daily_diffuse_fraction(double clearness, double sunset_hour_angle_deg) {
   const double k = clearness;
   if (sunset_hour_angle_deg <= 81.4) {
@@ -37,14 +18,16 @@ Split erbs_split(double ghi_W_m2, double extraterrestrial_W_m2, double cos_zenit
   return {(ghi_W_m2 - dhi) / cos_zenith, dhi};
 }
 
-double engerer_minute_diffuse_fraction(double kt, double solar_time_h, double zenith_deg,
-                                       double clear_sky_clearness, double cloud_enhancement) {
-  return engerer(kMinute, kt, solar_time_h, zenith_deg, clear_sky_clearness, cloud_enhancement);
-}
-
-double engerer_hour_diffuse_fraction(double kt, double solar_time_h, double zenith_deg,
-                                     double clear_sky_clearness, double cloud_enhancement) {
-  return engerer(kHour, kt, solar_time_h, zenith_deg, clear_sky_clearness, cloud_enhancement);
+const EngererWeights& engerer_weights(SplitStep step) {
+  static constexpr EngererWeights kWeights[] = {
+      {0.10562, -4.1332, 8.2578, 0.010087, 0.00088801, -4.9302, 0.44378},
+      {0.093936, -4.5771, 8.4641, 0.010012, 0.003975, -4.3921, 0.39331},
+      {0.079965, -4.8539, 8.4764, 0.018849, 0.0051497, -4.1457, 0.37466},
+      {0.065972, -4.7211, 8.3294, 0.0095444, 0.0053493, -4.169, 0.39526},
+      {0.032675, -4.8681, 8.1867, 0.015829, 0.0059922, -4.0304, 0.47371},
+      {-0.0097539, -5.3169, 8.5084, 0.013241, 0.0074356, -3.0329, 0.56403},
+  };
+  return kWeights[static_cast<std::size_t>(step)];
 }
 
 }  // namespace voltwright::sky

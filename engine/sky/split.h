@@ -1,5 +1,7 @@
 #pragma once
 // Splitting global irradiance into diffuse and beam.
+#include <algorithm>
+#include <cmath>
 
 namespace voltwright::sky {
 
@@ -40,15 +42,31 @@ struct Split {
 /// Split by the hourly relation of Erbs; everything is diffuse beyond a zenith angle of 87 deg.
 Split erbs_split(double ghi_W_m2, double extraterrestrial_W_m2, double cos_zenith);
 
-/// Diffuse fraction for steps of one minute by the form of Engerer 2015, coefficients refitted to the world
-/// by Bright and Engerer 2019, 0 to 1. `clear_sky_clearness` is clear-sky over extraterrestrial horizontal
-/// irradiance, `solar_time_h` apparent solar time, `cloud_enhancement` = max(0, 1 - clear-sky / measured
-/// ghi).
-double engerer_minute_diffuse_fraction(double kt, double solar_time_h, double zenith_deg,
-                                       double clear_sky_clearness, double cloud_enhancement);
+/// Length of the steps that an irradiance is averaged over.
+enum class SplitStep { kMinute, k5Minutes, k10Minutes, k15Minutes, k30Minutes, kHour };
 
-/// The same form for steps of one hour.
-double engerer_hour_diffuse_fraction(double kt, double solar_time_h, double zenith_deg,
-                                     double clear_sky_clearness, double cloud_enhancement);
+/// Form of Engerer 2015: lower end of the diffuse fraction, weights in the exponent (constant, clearness,
+/// solar time, zenith angle, clearness lost to clouds), weight of enhancement by clouds.
+struct EngererWeights {
+  double floor, constant, clearness, solar_time, zenith, lost, enhancement;
+};
+
+/// Weights refitted to the world by Bright and Engerer 2019.
+const EngererWeights& engerer_weights(SplitStep step);
+
+/// Diffuse fraction by that form, 0 to 1. `clear_sky_clearness` is clear-sky over extraterrestrial horizontal
+/// irradiance, `solar_time_h` apparent solar time, `cloud_enhancement` = max(0, 1 - clear-sky / measured
+/// ghi). Templated because the minute loop runs it in single precision.
+template <class T>
+T engerer_diffuse_fraction(const EngererWeights& w, T kt, T solar_time_h, T zenith_deg, T clear_sky_clearness,
+                           T cloud_enhancement) {
+  const T exponent = static_cast<T>(w.constant) + static_cast<T>(w.clearness) * kt +
+                     static_cast<T>(w.solar_time) * solar_time_h + static_cast<T>(w.zenith) * zenith_deg +
+                     static_cast<T>(w.lost) * (clear_sky_clearness - kt);
+  const auto floor = static_cast<T>(w.floor);
+  const T fraction = floor + (T(1) - floor) / (T(1) + std::exp(exponent)) +
+                     static_cast<T>(w.enhancement) * cloud_enhancement;
+  return std::clamp(fraction, T(0), T(1));
+}
 
 }  // namespace voltwright::sky

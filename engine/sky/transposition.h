@@ -24,13 +24,29 @@ T isotropic_sky_W_m2(T dhi, T cos_tilt) {
   return dhi * (T(1) + cos_tilt) * T(0.5);
 }
 
+/// Sky diffuse on a plane, and how much of it comes from close around the sun and goes when the sun is
+/// hidden.
+template <class T>
+struct SkyParts {
+  T total = T(0);
+  T circumsolar = T(0);
+};
+
 /// Sky diffuse with a bright disc around the sun in proportion to the beam (Hay and Davies 1980), W/m2.
+template <class T>
+SkyParts<T> hay_davies_sky_parts_W_m2(T dhi, T dni, T extraterrestrial, T cos_zenith, T cos_aoi, T cos_tilt) {
+  const T anisotropy = dni / extraterrestrial;
+  const T beam_ratio = std::max(T(0), cos_aoi) / std::max(cos_zenith, T(0.01745));
+  const T tilted = dhi * (anisotropy * beam_ratio + (T(1) - anisotropy) * (T(1) + cos_tilt) * T(0.5));
+  const T total = cos_tilt == T(1) ? dhi : tilted;
+  return {total, std::min(total, dhi * anisotropy * beam_ratio)};
+}
+
+/// The same as one sum.
 template <class T>
 T hay_davies_sky_W_m2(T dhi, T dni, T extraterrestrial, T cos_zenith, T cos_aoi, T cos_tilt) {
   if (cos_tilt == T(1)) return dhi;
-  const T anisotropy = dni / extraterrestrial;
-  const T beam_ratio = std::max(T(0), cos_aoi) / std::max(cos_zenith, T(0.01745));
-  return dhi * (anisotropy * beam_ratio + (T(1) - anisotropy) * (T(1) + cos_tilt) * T(0.5));
+  return hay_davies_sky_parts_W_m2(dhi, dni, extraterrestrial, cos_zenith, cos_aoi, cos_tilt).total;
 }
 
 /// Coefficients of one class of sky clearness: f11 f12 f13 f21 f22 f23.
@@ -51,9 +67,9 @@ inline constexpr std::array<PerezClass, 8> kPerez1990{{
 /// Sky diffuse with a circumsolar and a horizon part that depend on clearness and brightness of the sky
 /// (Perez et al. 1990), W/m2. `air_mass` is the relative one, `zenith_rad` the zenith angle of `cos_zenith`.
 template <class T>
-T perez_sky_W_m2(T dhi, T dni, T extraterrestrial, T air_mass, T zenith_rad, T cos_zenith, T cos_aoi,
-                 T cos_tilt, T sin_tilt) {
-  if (sin_tilt == T(0) || !(dhi > T(0))) return dhi;
+SkyParts<T> perez_sky_parts_W_m2(T dhi, T dni, T extraterrestrial, T air_mass, T zenith_rad, T cos_zenith,
+                                 T cos_aoi, T cos_tilt, T sin_tilt) {
+  if (!(dhi > T(0))) return {dhi, T(0)};
   constexpr std::array<T, 7> kEdges{T(1.065), T(1.23), T(1.5), T(1.95), T(2.8), T(4.5), T(6.2)};
   const T cubed = T(1.041) * zenith_rad * zenith_rad * zenith_rad;
   const T clearness = ((dhi + dni) / dhi + cubed) / (T(1) + cubed);
@@ -67,8 +83,20 @@ T perez_sky_W_m2(T dhi, T dni, T extraterrestrial, T air_mass, T zenith_rad, T c
       static_cast<T>(f[3]) + static_cast<T>(f[4]) * brightness + static_cast<T>(f[5]) * zenith_rad;
   constexpr T kCos85 = T(0.0871557427476582);
   const T ratio = std::max(T(0), cos_aoi) / std::max(cos_zenith, kCos85);
-  return std::max(T(0), dhi * ((T(1) - circumsolar) * (T(1) + cos_tilt) * T(0.5) + circumsolar * ratio +
-                               horizon * sin_tilt));
+  const T tilted = std::max(T(0), dhi * ((T(1) - circumsolar) * (T(1) + cos_tilt) * T(0.5) +
+                                         circumsolar * ratio + horizon * sin_tilt));
+  const T total = sin_tilt == T(0) ? dhi : tilted;
+  return {total, std::min(total, dhi * circumsolar * ratio)};
+}
+
+/// The same as one sum.
+template <class T>
+T perez_sky_W_m2(T dhi, T dni, T extraterrestrial, T air_mass, T zenith_rad, T cos_zenith, T cos_aoi,
+                 T cos_tilt, T sin_tilt) {
+  if (sin_tilt == T(0) || !(dhi > T(0))) return dhi;
+  return perez_sky_parts_W_m2(dhi, dni, extraterrestrial, air_mass, zenith_rad, cos_zenith, cos_aoi, cos_tilt,
+                              sin_tilt)
+      .total;
 }
 
 enum class SkyModel { kIsotropic, kHayDavies, kPerez };

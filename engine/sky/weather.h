@@ -21,7 +21,8 @@ struct MonthlyClimate {
   std::array<double, 12> daily_range_K{};    // monthly mean of daily maximum minus daily minimum
   std::array<double, 12> linke_turbidity{};  // air mass 2
   std::array<double, 12> wind_m_s{};         // at 10 m
-  std::string origin;  // in words, for the report: which stations, how far, what was assumed
+  bool wind_known = false;  // false: the wind is an assumption, good enough to cool a module only
+  std::string origin;       // in words, for the report: which stations, how far, what was assumed
 };
 
 /// A year or less of hourly means, as read from a weather file. Index i covers the hour starting at

@@ -1,5 +1,6 @@
 #include "engine/supply/dc_dc.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace voltwright::supply {
@@ -18,6 +19,10 @@ DcDcInput dc_dc_input(double alternator_V, double loop_ohm, double output_W, dou
 bool dc_dc_runs(double alternator_V, double loop_ohm, double output_W, double efficiency, double lock_out_V) {
   const DcDcInput input = dc_dc_input(alternator_V, loop_ohm, output_W, efficiency);
   return input.possible && input.input_V >= lock_out_V;
+}
+
+double derated_share(double air_C, double from_C, double per_K) {
+  return std::clamp(1.0 - per_K * (air_C - from_C), 0.0, 1.0);
 }
 
 }  // namespace voltwright::supply

@@ -18,4 +18,8 @@ DcDcInput dc_dc_input(double alternator_V, double loop_ohm, double output_W, dou
 /// Whether a converter can keep going at this output: its input stays at or above the lock-out voltage.
 bool dc_dc_runs(double alternator_V, double loop_ohm, double output_W, double efficiency, double lock_out_V);
 
+/// Share of its output that a converter gives in warm air: 1 up to `from_C`, then less by `per_K` for each
+/// kelvin, not below 0. From 40 to 50 degC on in practice (facts of the trade, no standard).
+double derated_share(double air_C, double from_C, double per_K);
+
 }  // namespace voltwright::supply

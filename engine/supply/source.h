@@ -1,9 +1,18 @@
 #pragma once
-// What puts energy back: solar array with controller, engine, mains.
+// What puts energy back: solar array with controller, wind, water, engine, mains, generator set.
+#include <array>
 #include <optional>
 #include <string>
+#include <vector>
 
+#include "engine/sky/horizon.h"
 #include "engine/sky/module.h"
+#include "engine/sky/transposition.h"
+#include "engine/supply/alternator.h"
+#include "engine/supply/fuel.h"
+#include "engine/supply/generator.h"
+#include "engine/supply/towing_plug.h"
+#include "engine/supply/wind_turbine.h"
 #include "engine/units/quantity.h"
 
 namespace voltwright::supply {
@@ -41,17 +50,45 @@ struct SolarArray {
   int in_series = 1;
   int in_parallel = 1;
   double tilt_deg = 0.0;
-  double azimuth_deg = 180.0;  // north 0, east 90
+  double azimuth_deg = 180.0;  // north 0, east 90; from the front if it turns with the vehicle
+  bool turns = false;          // fixed to the vehicle: azimuth and near shade count clockwise from its front
   sky::Mounting mounting = sky::Mounting::kGluedFlat;
-  double soiling = 0.05;       // fraction lost
-  double other_losses = 0.05;  // mismatch, wiring, shade: fraction lost
+  double soiling = 0.05;  // fraction lost
+  /// The same by month, January first, also for stated snow; empty = `soiling` all year.
+  std::vector<double> soiling_by_month;
+  double other_losses = 0.05;                     // mismatch, wiring, shade: fraction lost
+  std::optional<units::Temperature> record_cold;  // coldest air ever there; none = estimated
   ControllerKind controller = ControllerKind::kMppt;
   double controller_efficiency = 0.96;
   units::Current output_limit;  // to the battery
   units::Voltage input_limit;   // open-circuit voltage that must not be exceeded
+  sky::Skyline land;            // the land's edge, fixed to the compass
+  sky::Skyline near;            // masts, trees and roofs
+  sky::SkyModel sky_model = sky::SkyModel::kPerez;
 };
 
 enum class EngineCoupling { kDcDc, kRelay };
+
+/// How the alternator is used while the vehicle drives. It goes through turns of ten minutes: overrun (only
+/// an engine-controlled one), cruise, idle.
+struct AlternatorUse {
+  Alternator machine;
+  double driving_rpm = 2000.0;  // of the engine (assumption)
+  double idle_rpm = 800.0;      // of the engine (assumption)
+  double idle_share = 0.1;      // of the driving time (assumption)
+  bool controlled = false;      // by the engine: holds the voltages of `duty`
+  ControlledDuty duty;
+  double air_rise_K = 40.0;  // final rise of the air around it above outside (assumption)
+};
+
+enum class ConverterPlace { kCabin, kOutside, kEngineBay };
+
+/// Where a DC-DC converter stands and what warm air takes from its output.
+struct Derating {
+  ConverterPlace place = ConverterPlace::kCabin;
+  double from_C = 45.0;
+  double per_K = 0.03;
+};
 
 struct EngineCharging {
   EngineCoupling coupling = EngineCoupling::kDcDc;
@@ -65,6 +102,11 @@ struct EngineCharging {
   units::Resistance loop_resistance =
       units::ohms(0.015);         // alternator to the relay or DC-DC converter and back
   units::Voltage input_lock_out;  // the DC-DC converter stops below this at its input; 0 = none known
+  units::Voltage relay_closes;    // a relay that senses voltage joins the batteries from here on; 0 = always
+  std::optional<AlternatorUse> alternator;  // none = the alternator gives whatever is asked
+  std::optional<Derating> derating;
+  std::optional<TowingPlug> plug;  // in series with loop_resistance
+  std::optional<Fuel> fuel;        // none = not known
   Regulation regulation;
 };
 
@@ -72,6 +114,22 @@ struct MainsCharger {
   units::Current output_limit;
   double efficiency = 0.90;
   Regulation regulation = waking();
+};
+
+/// Wind turbines with their controllers; the turbine's power is that of its rotor and generator.
+struct WindCharging {
+  WindTurbine turbine;
+  int count = 1;
+  double efficiency = 0.90;                        // of rectifier, controller and cable (assumption)
+  std::optional<std::array<double, 12>> mean_m_s;  // by month at 10 m, in place of the climate's
+  Regulation regulation;
+};
+
+/// A generator turned by the water while the boat is under way.
+struct WaterCharging {
+  WaterGenerator generator;
+  double boat_m_s = 3.0;  // through the water while under way
+  Regulation regulation;
 };
 
 }  // namespace voltwright::supply

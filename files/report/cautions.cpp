@@ -12,6 +12,7 @@ std::string cautions(const ReportInput& input) {
                                                    : advise::usual_cautions(*input.plan)) {
     out += caution(++number, c.title, c.text);
   }
+  for (const advise::Caution& c : input.sun_cautions) out += caution(++number, c.title, c.text);
   out +=
       "<p class=\"sub\">A planning aid. Local codes, the makers' instructions and a licensed person "
       "decide.</p>";

@@ -59,6 +59,9 @@ Sheet sheet_of(const advise::Trial& trial) {
   add(sheet.in, "Engine", sum.engine_Wh / n);
   add(sheet.in, "Solar", sum.solar_Wh / n);
   add(sheet.in, "Mains", sum.mains_Wh / n);
+  add(sheet.in, "Wind", sum.wind_Wh / n);
+  add(sheet.in, "Water", sum.water_Wh / n);
+  add(sheet.in, "Generator set", sum.generator_Wh / n);
   add(sheet.in, "From store", sum.drawn_from_store_Wh / n);
   add(sheet.out, "Direct-current loads", sum.direct_Wh / n);
   add(sheet.out, "Inverter and its loads", sum.inverter_Wh / n);

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "engine/advise/caution.h"
 #include "engine/advise/plan.h"
 #include "engine/advise/recommendation.h"
 #include "engine/season/run.h"
@@ -23,6 +24,7 @@ struct ReportInput {
   const advise::Plan* plan = nullptr;
   const advise::Recommendation* answer = nullptr;
   ReportSeason worst, median;  // of the best bank, or of the nearest if none holds
+  std::vector<advise::Caution> sun_cautions;
   std::vector<std::string> assumptions;
   std::vector<std::string> climate_origins;
   std::vector<std::string> sources;  // formatted references

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "engine/advise/fuel.h"
 #include "engine/advise/wording.h"
 #include "files/report/charts.h"
 #include "files/report/local_day.h"
@@ -61,9 +62,13 @@ std::string ledger_part(const ReportInput& input) {
   const season::Ledger<double>& sum = shown->trial.ledger;
   const double n = shown->trial.count();
   std::string after = "<p class=\"sub\">";
-  after += "Sun that could have been had and found no taker: " + value_text(sum.solar_left_Wh / n, "Wh") +
-           ". Asked for and not delivered: " + value_text(sum.unmet_Wh / n, "Wh") + ", of it essential " +
-           value_text(sum.unmet_essential_Wh / n, "Wh") + ".</p>";
+  after +=
+      "Sun that could have been had and found no taker: " + value_text(sum.solar_left_Wh / n, "Wh") +
+      ". Held back by the output limits of solar controllers: " + value_text(sum.solar_clipped_Wh / n, "Wh") +
+      ". Asked for and not delivered: " + value_text(sum.unmet_Wh / n, "Wh") + ", of it essential " +
+      value_text(sum.unmet_essential_Wh / n, "Wh") + ".</p>";
+  const std::string fuel = advise::fuel_sentences(*input.plan, sum, n);
+  if (!fuel.empty()) after += "<p class=\"sub\">" + escaped(fuel) + "</p>";
   return section(
       "Where the energy came from and went, mean season",
       "Heights are energy; both columns are equally high. The box in the middle is what went through "

@@ -49,7 +49,7 @@ echo kept >kept.csv
 echo kept >before
 
 run 0 --help
-for command in advise simulate catalogue chart vet runtime swap myths; do
+for command in advise simulate legs catalogue chart vet runtime sky swap myths; do
   run 0 "$command" --help
   grep -q -- "--help" out || complain "$command --help lists no options"
 done
@@ -121,6 +121,21 @@ run 2 chart --for nothing --json
 grep -q '"problems"' out || complain "chart --json does not print its problems as JSON"
 run 2 chart --json --csv -
 run 1 chart --svg before/below.svg
+run 0 sky "Oslo, NO" --years 2
+grep -q 'WMO 01492' out || complain "sky does not name its station: $(head -n 3 out)"
+grep -q '^Year: ' out || complain "sky gives no sum of the year"
+run 0 sky --lat 59.9 --lon 10.75 --years 2 --json
+grep -q '"panel_Wh_day"' out || complain "sky --json brings no yield"
+run 0 sky Oslo --years 2 --csv -
+[ "$(wc -l <out)" -eq 13 ] || complain "sky --csv does not write twelve months under a header"
+run 2 sky
+run 2 sky Oslooo
+silent "a wrong place"
+run 2 sky --lat 59.9
+grep -q -- "--lon" err || complain "half a position does not name the other half"
+run 2 sky Oslo --mounting nailed --years 0
+[ "$(wc -l <err)" -ge 2 ] || complain "sky does not report all problems at once"
+run 2 sky Oslo --json --csv -
 cat >sheet.toml <<'SHEET'
 format = 1
 name = "Leaflet"

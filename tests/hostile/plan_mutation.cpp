@@ -47,8 +47,9 @@ void damage(std::string& text, base::RandomStream& random) {
   }
 }
 
-bool is_good(const advise::Plan& plan) {
-  bool good = !plan.loads.empty() && !plan.legs.empty() && plan.seasons >= 1;
+bool is_good(const ReadPlan& read) {
+  const advise::Plan& plan = read.plan;
+  bool good = !plan.loads.empty() && plan.legs.empty() == !read.track.empty() && plan.seasons >= 1;
   for (const demand::Load& load : plan.loads) {
     good = good && std::isfinite(units::as_watts(load.power)) && units::as_watts(load.power) > 0.0;
   }
@@ -73,7 +74,7 @@ std::string damaged_plan(std::uint64_t number) {
 
 std::string broken_promise(const std::string& text) {
   const base::Result<ReadPlan> read = read_small(text);
-  if (read.ok()) return is_good(read.value().plan) ? "" : "A plan was accepted that cannot be simulated.";
+  if (read.ok()) return is_good(read.value()) ? "" : "A plan was accepted that cannot be simulated.";
   if (!base::has_error(read.problems())) return "A plan was refused without an error.";
   for (const base::Problem& problem : read.problems()) {
     if (problem.what.empty()) return "A problem says nothing.";

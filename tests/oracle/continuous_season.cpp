@@ -34,7 +34,7 @@ constexpr std::size_t kNotEmpty = kOver + 4;
 }  // namespace
 
 std::string stage_name(std::size_t kind, double stage) {
-  static constexpr std::array kKinds{"solar", "engine", "mains"};
+  static constexpr std::array kKinds{"solar", "wind", "water", "engine", "mains", "generator"};
   static constexpr std::array kStages{"bulk", "absorption", "float"};
   return std::string(kKinds[kind]) + " " + kStages[static_cast<std::size_t>(stage)];
 }

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "engine/advise/caution.h"
-#include "files/climate.h"
+#include "files/climate_override.h"
 #include "files/gazetteer.h"
 #include "files/plan.h"
 
@@ -37,10 +37,15 @@ Practice::Practice(const std::string& text) {
   }
   plan_ = std::move(read).value().plan;
   for (const journey::Leg& leg : plan_.legs) {
-    auto climate = climates().at(leg.place.site);
+    auto climate = files::climate_of(climates(), leg.place.site, leg.climate);
     EXPECT_TRUE(climate.ok()) << "no climate for " << leg.place.name;
     season::LegSky sky;
     if (climate) sky.climate = std::move(climate).value();
+    if (leg.end_place) {
+      auto end = climates().at(leg.end_place->site);
+      EXPECT_TRUE(end.ok()) << "no climate for " << leg.end_place->name;
+      if (end) sky.end_climate = std::move(end).value();
+    }
     skies_.push_back(std::move(sky));
   }
 }

@@ -7,7 +7,7 @@
 #include <sstream>
 
 #include "engine/sky/replayed_weather.h"
-#include "files/epw.h"
+#include "files/weather/read_weather.h"
 #include "tests/whole/practice_fixture.h"
 
 namespace voltwright::whole {
@@ -20,7 +20,7 @@ TEST(TypicalYear, MinutesKeepTheYearsLight) {
   if (!in) GTEST_SKIP() << "the weather file is not here";
   std::ostringstream text;
   text << in.rdbuf();
-  const auto read = files::read_epw(text.str(), "pvgis.epw");
+  const auto read = files::read_weather(text.str(), "pvgis.epw");
   ASSERT_TRUE(read.ok());
   const Practice plan(warm_cabin() + R"(
 [[load]]

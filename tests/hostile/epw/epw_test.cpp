@@ -1,11 +1,12 @@
 // Broken EPW texts, made in code: each must give problems at the right place, none may crash or hang.
-#include "files/epw.h"
+#include "files/weather/epw.h"
 
 #include <gtest/gtest.h>
 
 #include <chrono>
 
 #include "engine/base/random.h"
+#include "files/weather/read_weather.h"
 #include "tests/unit/files/synthetic_epw.h"
 
 namespace voltwright::files {
@@ -16,8 +17,15 @@ const std::vector<std::string>& whole() {
   return lines;
 }
 
+/// As read_weather reads it once the format is known to be EPW.
+base::Result<ReadWeather> read_as_epw(const std::string& text, const std::string& name) {
+  auto series = read_epw(text, name);
+  if (!series.ok()) return series.problems();
+  return year_of(std::move(series).value(), name, {});
+}
+
 base::Problems problems_of(const std::string& text) {
-  const auto result = read_epw(text, "broken.epw");
+  const auto result = read_as_epw(text, "broken.epw");
   EXPECT_FALSE(result.ok());
   return result.ok() ? base::Problems{base::Problem{}} : result.problems();
 }
@@ -142,7 +150,13 @@ TEST(BrokenEpw, HourAndAHalf) { EXPECT_EQ(with_value(9, 3, "1.5")[0].field, "hou
 TEST(BrokenEpw, AllRadiationMissing) {
   auto lines = whole();
   for (std::size_t i = 8; i < lines.size(); ++i) lines[i] = with_field(lines[i], 14, "9999");
-  EXPECT_NE(problems_of(joined(lines))[0].what.find("direct normal"), std::string::npos);
+  // The direct radiation follows from the other two; that is said.
+  const auto repaired = read_as_epw(joined(lines), "broken.epw");
+  ASSERT_TRUE(repaired.ok());
+  ASSERT_FALSE(repaired.value().repairs.empty());
+  EXPECT_NE(repaired.value().repairs.front().find("direct normal"), std::string::npos);
+  for (std::size_t i = 8; i < lines.size(); ++i) lines[i] = with_field(lines[i], 13, "9999");
+  EXPECT_NE(problems_of(joined(lines))[0].what.find("global horizontal"), std::string::npos);
 }
 
 TEST(BrokenEpw, AllProblemsAtOnceButNotThousands) {
@@ -187,7 +201,7 @@ TEST(BrokenEpw, SurvivesRandomDamage) {
           break;
       }
     }
-    const auto result = read_epw(text, "damaged.epw");
+    const auto result = read_as_epw(text, "damaged.epw");
     if (result.ok()) {
       ASSERT_EQ(result.value().weather.ghi_W_m2.size(), 8760U);
       for (const double g : result.value().weather.ghi_W_m2) ASSERT_TRUE(g >= 0.0 && g <= 1500.0);

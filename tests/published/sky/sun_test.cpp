@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <chrono>
 #include <cmath>
 #include <initializer_list>
@@ -10,6 +11,7 @@
 #include "engine/sky/angle.h"
 #include "engine/sky/atmosphere.h"
 #include "engine/sky/extraterrestrial.h"
+#include "engine/sky/sun_day.h"
 #include "engine/sky/transposition.h"
 
 namespace voltwright::sky {
@@ -106,17 +108,6 @@ TEST(SunPosition, FollowsTheWorkedExampleOfRedaAndAndreas) {
   EXPECT_NEAR(refraction_deg(39.872046, 820.0, 11.0), 0.016332, 1e-6);
 }
 
-/// First instant from `from_s` on, to 0.5 s, at which the sun's elevation crosses -0.8333 deg.
-double crossing(double from_s, double to_s, const Site& site) {
-  const auto up = [&](double t) { return 90.0 - sun_position(t, site).zenith_deg > -0.8333; };
-  const bool before = up(from_s);
-  while (to_s - from_s > 0.5) {
-    const double middle = 0.5 * (from_s + to_s);
-    (up(middle) == before ? from_s : to_s) = middle;
-  }
-  return from_s;
-}
-
 TEST(SunPosition, RisesAndSetsOnTime) {
   // Times of the pvlib-python tests (NREL algorithm), Golden. They are those of the UTC days 2015-01-02 and
   // 2015-08-02; the August sunset of 02:13:58 UTC is therefore that of 1 August by local time. Years before
@@ -126,9 +117,31 @@ TEST(SunPosition, RisesAndSetsOnTime) {
   const double set_in_winter = utc(2015, 1, 2, 23, 47, 43);
   const double rise_in_summer = utc(2015, 8, 2, 12, 0, 27);
   const double set_in_summer = utc(2015, 8, 2, 2, 13, 58);
-  for (const double time : {rise_in_winter, set_in_winter, rise_in_summer, set_in_summer}) {
-    EXPECT_NEAR(crossing(time - 10000.0, time + 10000.0, golden), time, 30.0);
-  }
+  const SunDay winter = sun_day(utc(2015, 1, 2, 19, 0), golden);
+  EXPECT_NEAR(winter.rise_utc_s, rise_in_winter, 30.0);
+  EXPECT_NEAR(winter.set_utc_s, set_in_winter, 30.0);
+  EXPECT_NEAR(winter.noon_utc_s, utc(2015, 1, 2, 19, 4, 45), 30.0);
+  EXPECT_NEAR(sun_day(utc(2015, 8, 2, 19, 0), golden).rise_utc_s, rise_in_summer, 30.0);
+  EXPECT_NEAR(sun_day(utc(2015, 8, 1, 19, 0), golden).set_utc_s, set_in_summer, 30.0);
+}
+
+TEST(SunDay, KnowsPolarDayAndNight) {
+  // Tromso has no sunrise on 21 December and no sunset on 21 June (any almanac); at the poles and on the
+  // equator nothing breaks.
+  const Site tromso{69.6492, 18.9553, 10.0};
+  const SunDay night = sun_day(utc(2026, 12, 21, 11, 0), tromso);
+  EXPECT_EQ(night.kind, DayKind::kPolarNight);
+  EXPECT_EQ(night.day_length_h, 0.0);
+  const SunDay day = sun_day(utc(2026, 6, 21, 11, 0), tromso);
+  EXPECT_EQ(day.kind, DayKind::kPolarDay);
+  EXPECT_EQ(day.day_length_h, 24.0);
+  EXPECT_EQ(sun_day(utc(2026, 6, 21, 12, 0), {90.0, 0.0, 0.0}).kind, DayKind::kPolarDay);
+  EXPECT_EQ(sun_day(utc(2026, 6, 21, 12, 0), {-90.0, 0.0, 0.0}).kind, DayKind::kPolarNight);
+  EXPECT_EQ(sun_day(utc(2026, 3, 20, 12, 0), {0.0, 0.0, 0.0}).kind, DayKind::kOrdinary);
+  // On the equator at the equinox the geometric day of 12 h is longer by twice 0.8333 deg of turning, 6.67
+  // min.
+  EXPECT_NEAR(sun_day(utc(2026, 3, 20, 12, 0), {0.0, 0.0, 0.0}).day_length_h, 12.0 + 2.0 * 0.8333 / 15.0,
+              0.01);
 }
 
 TEST(SunPosition, KnowsPolarDayAndNight) {

@@ -1,11 +1,10 @@
-#include "files/epw.h"
-
 #include <gtest/gtest.h>
 
 #include <numeric>
 
-#include "files/gap_filling.h"
-#include "files/solar_noon.h"
+#include "files/weather/gap_filling.h"
+#include "files/weather/read_weather.h"
+#include "files/weather/solar_noon.h"
 #include "tests/unit/files/synthetic_epw.h"
 
 namespace voltwright::files {
@@ -14,7 +13,7 @@ namespace {
 double sum(const std::vector<double>& values) { return std::accumulate(values.begin(), values.end(), 0.0); }
 
 ReadWeather read(const std::string& text) {
-  auto result = read_epw(text, "made.epw");
+  auto result = read_weather(text, "made.epw");
   EXPECT_TRUE(result.ok()) << base::to_text(result.ok() ? base::Problem{} : result.problems().front());
   return result.ok() ? std::move(result).value() : ReadWeather{};
 }
@@ -53,8 +52,9 @@ TEST(Epw, ZoneOfHalfHoursKeepsTheEnergy) {
   double day = 0.0;
   for (int h = 0; h < 24; ++h) day += made.ghi(h);
   EXPECT_NEAR(sum(w.ghi_W_m2), 365.0 * day, 365.0 * 24.0 * kPrinted);
-  // UTC hour 6 covers 11:45 to 12:45 local.
-  EXPECT_NEAR(w.ghi_W_m2[6], 0.25 * made.ghi(11) + 0.75 * made.ghi(12), kPrinted);
+  // The hours of UTC begin at a quarter past: hour 6 is 6:15 to 7:15, 12 to 13 local.
+  EXPECT_EQ(w.start_utc_s, 1672531200 + 900);
+  EXPECT_NEAR(w.ghi_W_m2[6], made.ghi(12), kPrinted);
 }
 
 TEST(Epw, WestOfGreenwich) {
@@ -62,8 +62,9 @@ TEST(Epw, WestOfGreenwich) {
   made.zone_h = -9.5;
   made.longitude_deg = -142.5;
   const auto w = read(made.text()).weather;
-  // UTC hour 21 covers 11:30 to 12:30 local.
-  EXPECT_NEAR(w.ghi_W_m2[21], 0.5 * (made.ghi(11) + made.ghi(12)), kPrinted);
+  // Hour 21 is 21:30 to 22:30 UTC, 12 to 13 local.
+  EXPECT_EQ(w.start_utc_s, 1672531200 + 1800);
+  EXPECT_NEAR(w.ghi_W_m2[21], made.ghi(12), kPrinted);
 }
 
 TEST(Epw, AcceptsTheVariantsOfTheFormat) {
@@ -119,8 +120,8 @@ TEST(SolarNoon, MeasuresTheShift) {
   std::vector<double> ghi;
   for (int i = 0; i < 8760; ++i) ghi.push_back(made.ghi(i % 24));
   // Sampling a half cosine at hourly midpoints moves its centroid by up to 0.02 h.
-  EXPECT_NEAR(solar_noon_offset_h(ghi, made.longitude_deg, made.zone_h), 0.25, 0.02);
-  EXPECT_EQ(solar_noon_offset_h(std::vector<double>(8760, 0.0), 0.0, 0.0), 0.0);
+  EXPECT_NEAR(solar_noon_offset_h(ghi, -made.zone_h, made.longitude_deg, 0, 8760), 0.25, 0.02);
+  EXPECT_EQ(solar_noon_offset_h(std::vector<double>(8760, 0.0), 0.0, 0.0, 0, 8760), 0.0);
 }
 
 TEST(GapFilling, ShortGapsAreLinesAndLongOnesOtherDays) {

@@ -57,6 +57,7 @@ INSTANTIATE_TEST_SUITE_P(
         Row{"currency = \"EUR\"", "currency = \"euro\"", 12, "three capital letters"},
         Row{"depth_rule = \"practice\"", "depth_rule = \"practise\"", 14, "Did you mean \"practice\"?"},
         Row{"prefer = \"cost per year\"", "prefer = \"cost\"", 10, "Did you mean \"cost per year\"?"},
+        Row{"seed = 7", "weather_model = \"fair\"", 17, "\"matrices\" or \"exponential\""},
         Row{"prefer = \"cost per year\"", "prefer = true", 10, "\"price\" or \"mass\""}));
 
 INSTANTIATE_TEST_SUITE_P(

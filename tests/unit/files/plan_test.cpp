@@ -24,6 +24,12 @@ advise::Plan read_good(std::string_view text) {
   return read.value().plan;
 }
 
+TEST(Plan, ReadsTheWeatherModel) {
+  EXPECT_EQ(read_good(full_plan()).daily_model, sky::DailyModel::kMatrices);
+  const advise::Plan plan = read_good("weather_model = \"exponential\"\n" + full_plan());
+  EXPECT_EQ(plan.daily_model, sky::DailyModel::kExponential);
+}
+
 TEST(Plan, ReadsTheTopLevelAndLimits) {
   const advise::Plan plan = read_good(full_plan());
   EXPECT_EQ(plan.name, "Winter on the coast");

@@ -1,0 +1,19 @@
+#pragma once
+// Monthly figures that a person puts in place of those of the climate tables.
+#include <array>
+#include <optional>
+
+namespace voltwright::sky {
+
+/// January first; a month without a value keeps that of the tables.
+struct ClimateOverride {
+  using Months = std::array<std::optional<double>, 12>;
+  Months clearness;      // monthly mean clearness index, 0.1..0.8
+  Months temperature_C;  // monthly mean air temperature
+  Months daily_range_K;  // monthly mean of daily maximum minus daily minimum
+  Months wind_m_s;       // monthly mean at 10 m
+
+  bool operator==(const ClimateOverride&) const = default;
+};
+
+}  // namespace voltwright::sky

@@ -1,0 +1,93 @@
+// Random edits of a file of every format: never a crash or a hang, never a value out of range.
+#include <gtest/gtest.h>
+
+#include <chrono>
+
+#include "engine/base/random.h"
+#include "files/weather/read_weather.h"
+#include "tests/unit/files/synthetic_epw.h"
+#include "tests/unit/files/synthetic_weather.h"
+
+namespace voltwright::files {
+namespace {
+
+std::vector<std::string> texts() {
+  auto daily = power_head("LST", "kW-hr/m^2/day");
+  daily.emplace_back("YEAR,DOY,ALLSKY_SFC_SW_DWN,T2M,T2M_MAX,T2M_MIN,WS10M");
+  for (int day = 1; day <= 365; ++day) daily.push_back(fmt::format("2023,{},4.8,10,16,6,3", day));
+  auto climatology = power_head("LST", "kW-hr/m^2/day");
+  climatology.insert(climatology.end(), {"PARAMETER,JAN,FEB,MAR,APR,MAY,JUN,JUL,AUG,SEP,OCT,NOV,DEC,ANN",
+                                         "ALLSKY_SFC_SW_DWN,4,4,4,4,4,4,4,4,4,4,4,4,4",
+                                         "T2M,20,21,22,23,24,25,26,25,24,23,22,21,23"});
+  return {SyntheticEpw().text(),       joined(made_tmy3()),
+          joined(made_tmy2()),         joined(made_pvgis_tmy()),
+          made_pvgis_tmy_json(),       joined(made_pvgis_hourly()),
+          joined(made_power_hourly()), joined(daily),
+          joined(climatology),         joined(made_csv()),
+          joined(made_csv(";", true))};
+}
+
+void damage(std::string& text, base::RandomStream& random) {
+  const std::string bites = "0,9-.;:\n\r\t\"e+xN{}[]\xff ";
+  const std::size_t edits = 1 + random.next_bits() % 12;
+  for (std::size_t e = 0; e < edits && !text.empty(); ++e) {
+    const std::size_t at = random.next_bits() % text.size();
+    const std::size_t length = random.next_bits() % 40;
+    switch (random.next_bits() % 4) {
+      case 0:
+        text[at] = bites[random.next_bits() % bites.size()];
+        break;
+      case 1:
+        text.erase(at, length);
+        break;
+      case 2:
+        text.insert(at, text.substr(text.size() / 2, length));
+        break;
+      default:
+        text.insert(at, length, bites[random.next_bits() % bites.size()]);
+        break;
+    }
+  }
+}
+
+void expect_sound(const base::Result<ReadWeather>& result) {
+  if (!result.ok()) {
+    ASSERT_FALSE(result.problems().empty());
+    ASSERT_LE(result.problems().size(), 26U);
+    return;
+  }
+  const ReadWeather& read = result.value();
+  if (read.climate) return;
+  ASSERT_EQ(read.weather.ghi_W_m2.size(), 8760U);
+  for (const double g : read.weather.ghi_W_m2) ASSERT_TRUE(g >= 0.0 && g <= 3000.0);
+  for (const double t : read.weather.temperature_C) ASSERT_TRUE(t >= -75.0 && t <= 75.0);
+}
+
+TEST(DamagedWeather, SurvivesRandomEdits) {
+  // Half a second for each format; the seed is fixed, the count is not. The place is given, so that a lost
+  // header does not end every run at once.
+  base::RandomStream random(20235);
+  WeatherOptions options;
+  options.place = sky::Site{10.0, 15.0, 100.0};
+  for (const std::string& whole : texts()) {
+    SCOPED_TRACE(whole.substr(0, 60));
+    const std::string head = whole.substr(0, 4000);
+    const auto until = std::chrono::steady_clock::now() + std::chrono::milliseconds(500);
+    std::size_t runs = 0;
+    for (; runs < 8 || std::chrono::steady_clock::now() < until; ++runs) {
+      std::string text = runs % 4 == 0 ? whole : head;
+      damage(text, random);
+      expect_sound(read_weather(text, "damaged", options));
+    }
+  }
+}
+
+TEST(DamagedWeather, HugeFieldsAndEndlessLines) {
+  for (const char c : {',', ';', '\t', '"', '{', '[', '9', '#', '-'}) {
+    EXPECT_FALSE(read_weather(std::string(1'000'000, c), "endless").ok());
+    EXPECT_FALSE(read_weather("time,ghi,temperature\n" + std::string(1'000'000, c), "endless").ok());
+  }
+}
+
+}  // namespace
+}  // namespace voltwright::files
