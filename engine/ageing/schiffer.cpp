@@ -29,6 +29,7 @@ double integral(double x) {
 /// x with integral(x) = target >= 0. The start lies below the solution and the function is convex, so
 /// Newton's rule steps above it once and then falls onto it.
 double integral_inverse(double target) {
+  if (target <= 0.0) return 0.0;
   double x = std::max(std::pow(5.0 * target, 0.2), std::cbrt(3.0 * target));
   for (int i = 0; i < 60; ++i) {
     const double step = (integral(x) - target) * (1.0 + x * x) / (x * x * x * x);

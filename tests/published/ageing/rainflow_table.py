@@ -2,7 +2,8 @@
 """Writes rainflow_table.csv: what a rainflow library of the Python registry counts in 1,000 random series.
 
 The library is rainflow (catalogue/references.bib: rainflowPython), which keeps the ends of a series and counts
-what is left over as half cycles. The C++ test beside this file draws the same series from the same numbers and
+what is left over as half cycles. Of a series of equal values it counts half a cycle of no range, which is left out
+here. The C++ test beside this file draws the same series from the same numbers and
 holds its own counts against the rows. Only this table needs Python: the test reads the file.
 
     rainflow_table.py           writes the table
@@ -50,6 +51,8 @@ def row(index):
     values = series(index)
     swings = halves = path = fingerprint = 0
     for span, mean, count, _, _ in rainflow.extract_cycles(values):
+        if span == 0:
+            continue
         swings += 1
         halves += round(2 * count)
         path += round(2 * span * count)
