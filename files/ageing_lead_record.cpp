@@ -13,6 +13,7 @@ constexpr double kHottest_C = 100.0;
 constexpr double kMostPer_h = 100.0;
 constexpr double kLeast = 1e-9;
 constexpr double kMany = 1e5;
+constexpr double kForever_h = 1e7;
 
 cell::GridCorrosion read_corrosion(JsonReader& record) {
   JsonReader block = record.object("corrosion");
@@ -33,14 +34,16 @@ cell::PartialCharge read_partial_charge(JsonReader& record) {
   JsonReader block = record.object("partial_charge");
   cell::PartialCharge result;
   result.reference_per_h = block.number("reference_per_h", kLeast, kMostPer_h);
-  result.full_soc = block.number("full_soc", 0.5, 1.0);
   result.per_h = block.number("growth_per_h", 0.0, 1.0);
   result.empty_per_h = block.number("empty_growth_per_h", 0.0, 1.0);
   result.almost_soc = block.number("almost_soc", 0.0, 1.0);
   result.almost_band = block.number("almost_band", kLeast, 1.0);
   result.bad_charges_scale = block.number("bad_charges_scale", kLeast, kMany);
   JsonReader choices = record.object("partial_charge_choices");
+  result.full_soc = choices.number("full_soc", 0.5, 1.0);
   result.charge_ends_after = choices.number("charge_ends_after", kLeast, 1.0);
+  result.longest_since_full_h = choices.number("longest_since_full_h", 1.0, kForever_h);
+  result.most_bad_charges = choices.number("most_bad_charges", 0.0, kMany);
   result.start_share = choices.number("start_share", kLeast, 1.0);
   return result;
 }

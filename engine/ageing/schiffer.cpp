@@ -43,11 +43,13 @@ double integral_inverse(double target) {
 
 double partial_charge_weight(const cell::PartialCharge& p, double lowest_soc, double since_full_h,
                              double current) {
-  return 1.0 + (p.per_h + p.empty_per_h * (1.0 - lowest_soc)) * current * since_full_h;
+  return 1.0 + (p.per_h + p.empty_per_h * (1.0 - lowest_soc)) * current *
+                   std::min(since_full_h, p.longest_since_full_h);
 }
 
 double current_factor(const cell::PartialCharge& p, double start_per_h, double bad_charges) {
-  return std::sqrt(p.reference_per_h / start_per_h) * std::exp(bad_charges / (3.0 * p.bad_charges_scale));
+  return std::sqrt(p.reference_per_h / start_per_h) *
+         std::exp(std::min(bad_charges, p.most_bad_charges) / (3.0 * p.bad_charges_scale));
 }
 
 double bad_charge(const cell::PartialCharge& p, double end_soc) {
@@ -139,7 +141,8 @@ Reach WeightedThroughput::reach(const Exposure& exposure, const Aged& aged) cons
   for (const Dwell& d : exposure.dwell) {
     if (d.temperature_C < wear_.coldest_C || d.temperature_C > wear_.hottest_C) return Reach::kOutside;
   }
-  const bool longer = aged.hours > wear_.rating.float_years * kHoursPerYear ||
+  const bool longer = exposure.plates.longest_without_full_h > wear_.partial.longest_since_full_h ||
+                      aged.hours > wear_.rating.float_years * kHoursPerYear ||
                       aged.weighted_cycles > wear_.shedding.stretch * wear_.rating.standard_cycles;
   return longer ? Reach::kExtrapolated : Reach::kInside;
 }

@@ -7,7 +7,7 @@
 
 namespace voltwright::ageing {
 
-/// Weight of charge drawn long after a full charge, >= 1.
+/// Weight of charge drawn long after a full charge, >= 1; it stands still beyond longest_since_full_h.
 /// @param lowest_soc   since then, 0..1
 /// @param since_full_h >= 0
 /// @param current      current_factor()

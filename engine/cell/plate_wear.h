@@ -28,8 +28,10 @@ struct PartialCharge {
   double almost_soc = 0.0;   // centre of the band of charges that end a little short of full
   double almost_band = 0.0;  // half its width
   double bad_charges_scale = 0.0;
-  double charge_ends_after = 0.0;  // fall of charge that ends a charge
-  double start_share = 0.0;        // share drawn after a full charge whose rate counts as that of the start
+  double charge_ends_after = 0.0;     // fall of charge that ends a charge
+  double longest_since_full_h = 0.0;  // the weight grows no further beyond
+  double most_bad_charges = 0.0;      // likewise
+  double start_share = 0.0;  // share drawn after a full charge whose rate counts as that of the start
 };
 
 /// Weight of charge drawn from layered acid.

@@ -116,6 +116,9 @@ TEST(WeightedThroughput, KnowsItsReach) {
   Aged old;
   old.hours = 11.0 * kHoursPerYear;
   EXPECT_EQ(law->reach(exposure, old), Reach::kExtrapolated);
+  Day never;
+  never.end_soc = 0.9;
+  EXPECT_EQ(law->reach(month("flooded", never, 40), {}), Reach::kExtrapolated);
   Day hot;
   hot.temperature_C = 48.0;
   EXPECT_EQ(law->reach(month("flooded", hot), {}), Reach::kOutside);

@@ -28,6 +28,9 @@ TEST(WeightedThroughput, EveryLeadAcidKindHasItsConstants) {
 TEST(WeightedThroughput, PartialCharge) {
   EXPECT_NEAR(partial_charge_weight(wear().partial, 0.2, 240.0, 1.0), 1.6508176, 1e-7);
   EXPECT_NEAR(partial_charge_weight(wear().partial, 0.2, 240.0, 2.0), 2.3016352, 1e-7);
+  // Our own bound: a month without a full charge weighs as much as a year.
+  EXPECT_EQ(partial_charge_weight(wear().partial, 0.2, 720.0, 1.0),
+            partial_charge_weight(wear().partial, 0.2, 8760.0, 1.0));
 }
 
 TEST(WeightedThroughput, BadCharges) {
@@ -41,6 +44,7 @@ TEST(WeightedThroughput, CurrentAtTheStart) {
   EXPECT_NEAR(current_factor(p, 0.025, 0.0), 2.0, 1e-12);
   EXPECT_NEAR(current_factor(p, 0.1, 10.8), 2.7182818, 1e-7);
   EXPECT_NEAR(current_factor(p, 0.4, 0.0), 0.5, 1e-12);
+  EXPECT_EQ(current_factor(p, 0.1, 300.0), current_factor(p, 0.1, 10.8));  // our own bound
   EXPECT_NEAR(current_factor(p, 0.05, 3.6), 1.9736940, 1e-7);
 }
 
