@@ -12,7 +12,7 @@ namespace voltwright::ageing {
 /// one), and by which rates are known. A bin comes back as one swing: its count and its charge moved (count
 /// times depth) are exact; mean charge, temperature and rates are means over the charge moved, so that laws
 /// linear in them are exact too. A law that goes with depth^p is out by at most |p (p - 1)| / 8 (w / D)^2, w
-/// the width of the bin: 0.0005 at a depth of 5 % and 5e-6 at 50 % for p = 1.5.
+/// the width of the bin: 0.0009 at a depth of 5 % and 9e-6 at 50 % for p = 1.5.
 class SwingBins {
  public:
   void add(const Swing& swing);
