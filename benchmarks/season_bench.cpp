@@ -43,7 +43,7 @@ void year_of_one_bank(benchmark::State& state) {
       season::make_system(season::battery_of(chemistry, 200.0), chemistry, tables, {1, 1, 0.0}, installation);
   const auto minutes = plain_year();
   for (auto _ : state) {
-    season::Passage passage(system, chemistry.life, 0, 20.0);
+    season::Passage passage(system, chemistry, 0, 20.0);
     passage.run(minutes);
     benchmark::DoNotOptimize(passage.finish().lowest_charge);
   }

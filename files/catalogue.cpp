@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstdint>
 
+#include "files/ageing_lead_record.h"
 #include "files/catalogue_read.h"
 #include "files/catalogue_records.h"
 #include "files/fingerprint.h"
@@ -72,6 +73,20 @@ void name_a_chemistry(const std::vector<Record>& records, const std::string& fol
   }
 }
 
+/// Gives the kinds of lead-acid their constants of wear.
+void wear_plates(const EmbeddedFile& file, Catalogue& catalogue, base::Problems& problems) {
+  const std::string name(file.name);
+  const auto kinds = read_plate_wear(file.bytes, name);
+  if (!kinds) {
+    problems.insert(problems.end(), kinds.problems().begin(), kinds.problems().end());
+    return;
+  }
+  for (cell::Chemistry& chemistry : catalogue.chemistries) {
+    const auto kind = kinds.value().find(chemistry.id);
+    if (kind != kinds.value().end()) chemistry.plate_wear = kind->second;
+  }
+}
+
 }  // namespace
 
 const cell::Chemistry* Catalogue::chemistry(std::string_view id) const { return by_id(chemistries, id); }
@@ -92,6 +107,10 @@ base::Result<Catalogue> read_catalogue_files(std::span<const EmbeddedFile> files
     take(file, "appliances/", read_appliance, catalogue.appliances, problems);
   }
   catalogue.mark = hash.mark();
+  for (const EmbeddedFile& file : files) {
+    if (file.name.starts_with("ageing_lead/") && file.name.ends_with(".json"))
+      wear_plates(file, catalogue, problems);
+  }
   sort_by_id(catalogue.chemistries, problems);
   sort_by_id(catalogue.cells, problems);
   sort_by_id(catalogue.batteries, problems);

@@ -135,12 +135,9 @@ void Trial::add(std::uint64_t season_number, const season::Fared& fared) {
   locked_out_h += fared.locked_out_h;
   deepest_charge = std::min(deepest_charge, fared.lowest_charge);
   const cell::LifeFigures& life = candidate.chemistry->life;
-  add_wear(wear_shortest,
-           ageing::season_wear(life, fared.cycles, fared.calendar_share, ageing::Spread::kShortest));
-  add_wear(wear_typical,
-           ageing::season_wear(life, fared.cycles, fared.calendar_share, ageing::Spread::kTypical));
-  add_wear(wear_longest,
-           ageing::season_wear(life, fared.cycles, fared.calendar_share, ageing::Spread::kLongest));
+  add_wear(wear_shortest, ageing::wear_of(life, fared.exposure, ageing::Spread::kShortest));
+  add_wear(wear_typical, ageing::wear_of(life, fared.exposure, ageing::Spread::kTypical));
+  add_wear(wear_longest, ageing::wear_of(life, fared.exposure, ageing::Spread::kLongest));
 }
 
 Proving::Proving(const Plan& plan, std::span<const season::LegSky> skies,
@@ -181,7 +178,7 @@ std::vector<season::Fared> Proving::run_season(std::span<const Candidate* const>
   std::vector<season::Passage> passages;
   passages.reserve(candidates.size());
   for (std::size_t i = 0; i < candidates.size(); ++i) {
-    passages.emplace_back(systems[i], candidates[i]->chemistry->life, series.start_utc_s, start_C);
+    passages.emplace_back(systems[i], *candidates[i]->chemistry, series.start_utc_s, start_C);
   }
   // Day by day for all banks, so that the shared minutes stay in the processor's cache.
   for (std::size_t from = 0; from < series.minutes.size(); from += kPiece) {
@@ -200,7 +197,7 @@ season::Fared Proving::trace(const Candidate& candidate, std::uint64_t season_nu
   const cell::Tables tables = cell::make_tables(*candidate.chemistry);
   const season::System<double> system = system_of(candidate, tables);
   const double start_C = series.minutes.empty() ? 20.0 : series.minutes.front().surroundings_C;
-  season::Passage passage(system, candidate.chemistry->life, series.start_utc_s, start_C, &trace);
+  season::Passage passage(system, *candidate.chemistry, series.start_utc_s, start_C, &trace);
   passage.run(series.minutes);
   season::Fared fared = passage.finish();
   if (series_out != nullptr) *series_out = std::move(series);

@@ -34,12 +34,18 @@ double calendar_wear_per_h(const cell::LifeFigures& life, double temperature_C) 
          (life.calendar_years.typical * kHoursPerYear);
 }
 
-Wear season_wear(const cell::LifeFigures& life, std::span<const Cycle> cycles, double calendar_share,
-                 Spread spread) {
+double calendar_share(const cell::LifeFigures& life, std::span<const Dwell> dwell) {
+  double share = 0.0;
+  for (const Dwell& d : dwell) share += d.hours * calendar_wear_per_h(life, d.temperature_C);
+  return share;
+}
+
+Wear wear_of(const cell::LifeFigures& life, const Exposure& exposure, Spread spread) {
   Wear wear;
-  for (const Cycle& cycle : cycles)
-    wear.by_cycles += cycle.count / cycles_at_depth(life, cycle.depth, spread);
-  wear.by_calendar = calendar_share * life.calendar_years.typical / pick(life.calendar_years, spread);
+  for (const Swing& swing : exposure.swings)
+    wear.by_cycles += swing.count / cycles_at_depth(life, swing.depth, spread);
+  wear.by_calendar =
+      calendar_share(life, exposure.dwell) * life.calendar_years.typical / pick(life.calendar_years, spread);
   return wear;
 }
 

@@ -2,7 +2,7 @@
 // Life by the cycle table and the calendar rule, until better laws take over.
 #include <span>
 
-#include "engine/ageing/rainflow.h"
+#include "engine/ageing/exposure.h"
 #include "engine/cell/chemistry.h"
 
 namespace voltwright::ageing {
@@ -24,11 +24,12 @@ double cycles_at_depth(const cell::LifeFigures& life, double depth, Spread sprea
 /// Below 10 degC the rate of 10 degC is kept: the rule was drawn from warmer tests.
 double calendar_wear_per_h(const cell::LifeFigures& life, double temperature_C);
 
-/// Wear by Miner's sum over the counted cycles plus the calendar share; both parts add (assumption: no
+/// Calendar wear of the time spent, with typical years: the sum of hours times calendar_wear_per_h.
+double calendar_share(const cell::LifeFigures& life, std::span<const Dwell> dwell);
+
+/// Wear by Miner's sum over the counted swings plus the calendar share; both parts add (assumption: no
 /// interaction).
-/// @param calendar_share  time integral of calendar_wear_per_h with typical years
-Wear season_wear(const cell::LifeFigures& life, std::span<const Cycle> cycles, double calendar_share,
-                 Spread spread);
+Wear wear_of(const cell::LifeFigures& life, const Exposure& exposure, Spread spread);
 
 /// Longest life that is stated [years]; published tests are far shorter.
 inline constexpr double kLongestLife_years = 25.0;

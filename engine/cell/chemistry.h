@@ -1,10 +1,12 @@
 #pragma once
 // The catalogue record of a cell kind: one parameter set for every chemistry. Voltages are per cell,
 // resistances are multiplied by the rated ampere-hours (ohm * Ah) so that they scale with size.
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "engine/base/curve.h"
+#include "engine/cell/plate_wear.h"
 #include "engine/units/ranged.h"
 
 namespace voltwright::cell {
@@ -113,6 +115,7 @@ struct Chemistry {
   ChargeStages stages;
   double usable_depth = 0.8;  // practice
   LifeFigures life;
+  std::optional<PlateWear> plate_wear;  // of lead-acid
 };
 
 }  // namespace voltwright::cell

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "engine/ageing/life.h"
 #include "engine/season/setup.h"
 
 namespace voltwright::season {
@@ -11,20 +10,16 @@ namespace voltwright::season {
 namespace {
 constexpr std::size_t kMostEvents = 400;
 constexpr std::size_t kMinutesPerDay = 1440;
-constexpr int kColdest_C = -80;
-constexpr int kHottest_C = 120;
+constexpr double kStep_h = 1.0 / 60.0;
 }  // namespace
 
-Passage::Passage(const System<double>& system, const cell::LifeFigures& life, std::int64_t start_utc_s,
+Passage::Passage(const System<double>& system, const cell::Chemistry& chemistry, std::int64_t start_utc_s,
                  double start_temperature_C, Trace* trace)
     : system_(&system),
-      life_(&life),
       state_(full_and_rested(system, start_temperature_C)),
       trace_(trace),
       start_utc_s_(start_utc_s) {
-  for (int t = kColdest_C; t <= kHottest_C; ++t) {
-    calendar_by_degree_.push_back(ageing::calendar_wear_per_h(*life_, static_cast<double>(t)));
-  }
+  if (chemistry.plate_wear) plates_.emplace(chemistry, system.cell_Ah);
   fared_.charge_at_start = state_.bank.charge;
   if (trace_ != nullptr) *trace_ = Trace{};
   if (trace_ != nullptr) trace_->start_utc_s = start_utc_s;
@@ -87,9 +82,11 @@ void Passage::note(std::size_t index, const SystemState<double>& state, const St
     f.highest_surge_A = std::max(f.highest_surge_A, report.surge_A);
     f.lowest_surge_V = std::min(f.lowest_surge_V, report.surge_V);
   }
-  const int degree = std::clamp(static_cast<int>(std::lround(temperature_C)), kColdest_C, kHottest_C);
-  f.calendar_share += calendar_by_degree_[static_cast<std::size_t>(degree - kColdest_C)] / 60.0;
-  rainflow_.add(charge);
+  recorder_.add(charge, temperature_C, kStep_h);
+  if (plates_) {
+    plates_->add({charge, temperature_C, report.bus_V / system_->bank.cells,
+                  report.bank_A / system_->bank.capacity_Ah, kStep_h});
+  }
   if (index % kMinutesPerDay == 0) {
     f.daily_low.push_back(static_cast<float>(charge));
     f.daily_high.push_back(static_cast<float>(charge));
@@ -122,7 +119,8 @@ Fared Passage::finish() {
   fared_.minutes = static_cast<double>(done_);
   fared_.mean_C = done_ > 0 ? temperature_sum_ / static_cast<double>(done_) : 0.0;
   fared_.charge_at_end = state_.bank.charge;
-  fared_.cycles = rainflow_.cycles();
+  fared_.exposure = recorder_.exposure();
+  if (plates_) fared_.exposure.plates = plates_->use();
   return std::move(fared_);
 }
 

@@ -1,10 +1,12 @@
 #pragma once
 // A season of one bank: the minutes stepped through, what happened, and how the bank fared.
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <vector>
 
-#include "engine/ageing/rainflow.h"
+#include "engine/ageing/exposure_recorder.h"
+#include "engine/ageing/plate_recorder.h"
 #include "engine/cell/chemistry.h"
 #include "engine/season/ledger.h"
 #include "engine/season/refined_step.h"
@@ -61,9 +63,8 @@ struct Fared {
   double highest_surge_A = 0.0;
   double lowest_surge_V = 1e9;  // 1e9: no start
   double longest_short_min = 0.0;
-  double locked_out_h = 0.0;  // loads off while charging was blocked
-  double calendar_share = 0.0;
-  std::vector<ageing::Cycle> cycles;
+  double locked_out_h = 0.0;                 // loads off while charging was blocked
+  ageing::Exposure exposure;                 // what the season asked of the bank, for the ageing laws
   std::vector<Event> events;                 // the first few hundred
   std::vector<float> daily_low, daily_high;  // state of charge, by days of 24 h from the start
 
@@ -80,12 +81,13 @@ struct Trace {
 /// One bank going through one season; feed it the minutes in order, in any number of pieces.
 class Passage {
  public:
-  Passage(const System<double>& system, const cell::LifeFigures& life, std::int64_t start_utc_s,
+  /// The system and the chemistry must outlive this.
+  Passage(const System<double>& system, const cell::Chemistry& chemistry, std::int64_t start_utc_s,
           double start_temperature_C, Trace* trace = nullptr);
 
   void run(std::span<const Minute> minutes);
 
-  /// Closes open events and counts the cycles.
+  /// Closes open events and sums up the exposure.
   Fared finish();
 
  private:
@@ -94,11 +96,10 @@ class Passage {
   void keep(const StepReport<double>& report, const SystemState<double>& state);
 
   const System<double>* system_;
-  const cell::LifeFigures* life_;
   SystemState<double> state_;
   Fared fared_;
-  ageing::RainflowCounter rainflow_;
-  std::vector<double> calendar_by_degree_;  // hours of calendar wear, looked up by whole degrees
+  ageing::ExposureRecorder recorder_;
+  std::optional<ageing::PlateRecorder> plates_;
   struct Open {
     bool on = false;
     Event event;

@@ -178,6 +178,7 @@ System<double> make_system(const bank::Battery& battery, const cell::Chemistry& 
   for (const double shorter_s : kFiner_s) {
     system.finer[system.finer_count++] = bank::with_step(system.bank, shorter_s);
   }
+  system.cell_Ah = battery.capacity_Ah;
   system.guard = make_guard(battery, chemistry, layout, installation.usable_depth);
   system.peak_A = figures.peak_A;
   const double cells = static_cast<double>(battery.cells_in_series) * layout.in_series;

@@ -31,6 +31,7 @@ struct System {
   /// The same bank for shorter steps: a step in which something switches is taken again in these.
   std::array<bank::Parameters<R>, 2> finer;
   std::size_t finer_count = 0;
+  double cell_Ah = 100.0;  // rated capacity of one cell
   bank::Guard<R> guard;
   std::array<supply::Charger<R>, kSourceKinds> chargers;
   R peak_A{1e9};                    // a start that asks more of the bank fails

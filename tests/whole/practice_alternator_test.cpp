@@ -2,6 +2,7 @@
 // practitioners' cases, no standard.
 #include <algorithm>
 
+#include "engine/ageing/life.h"
 #include "engine/season/setup.h"
 #include "engine/supply/dc_dc.h"
 #include "tests/whole/practice_fixture.h"
@@ -240,7 +241,8 @@ TEST(BankUnderTheBonnet, RefusesChargeAboveTheUsualLimit) {
   EXPECT_EQ(told.fared.ledger.load_dumps, 0.0);  // a converter stands between bank and alternator
   // Warm hours wear: twice as fast for each 8 K, so a day like this costs more than one at 25 degC,
   // 1 day / 15 years.
-  EXPECT_GT(told.fared.calendar_share, 2.0 / (15.0 * 365.25));
+  const cell::LifeFigures& life = catalogue().chemistry("lfp")->life;
+  EXPECT_GT(ageing::calendar_share(life, told.fared.exposure.dwell), 2.0 / (15.0 * 365.25));
 }
 
 TEST(BankUnderTheBonnet, DropsAnAlternatorOnARelay) {

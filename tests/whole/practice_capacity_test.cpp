@@ -5,6 +5,7 @@
 #include <limits>
 #include <numeric>
 
+#include "engine/ageing/life.h"
 #include "engine/bank/group.h"
 #include "engine/bank/laboratory.h"
 #include "engine/cell/tables.h"
@@ -105,8 +106,9 @@ TEST(HouseholdAfloat, IsNeverFullAgain) {
 // Lead-acid in 43 degC ages about four times as fast as at 25 degC: twice for each 8 to 10 K, 2^(18/10) = 3.5
 // to 2^(18/8) = 4.8; this record 10 K.
 TEST(HouseholdAfloat, WearsFourTimesAsFastInTheHeat) {
-  const double warm = household_afloat(43.0).fared.calendar_share;
-  const double cool = household_afloat(25.0).fared.calendar_share;
+  const cell::LifeFigures& life = catalogue().chemistry("flooded")->life;
+  const double warm = ageing::calendar_share(life, household_afloat(43.0).fared.exposure.dwell);
+  const double cool = ageing::calendar_share(life, household_afloat(25.0).fared.exposure.dwell);
   EXPECT_GT(warm / cool, 3.3);
   EXPECT_LT(warm / cool, 4.8);
 }

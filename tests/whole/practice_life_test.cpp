@@ -24,8 +24,7 @@ power = ")" +
 double lifetime_throughput(const Told& told, const std::string& battery) {
   const bank::Battery& entry = *catalogue().battery(battery);
   const cell::Chemistry& chemistry = *catalogue().chemistry(entry.chemistry);
-  const ageing::Wear wear =
-      ageing::season_wear(chemistry.life, told.fared.cycles, 0.0, ageing::Spread::kTypical);
+  const ageing::Wear wear = ageing::wear_of(chemistry.life, told.fared.exposure, ageing::Spread::kTypical);
   return told.fared.ledger.discharged_Ah / entry.capacity_Ah / wear.by_cycles;
 }
 

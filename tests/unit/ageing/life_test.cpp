@@ -28,22 +28,29 @@ TEST(Life, CyclesAtDepth) {
                    cycles_at_depth(figures(), 0.01, Spread::kTypical));
 }
 
-// Miner's sum: a tenth of the cycles at each of two depths is a fifth of a life.
+Exposure exposure_of(std::vector<Swing> swings, double hours) {
+  Exposure exposure;
+  exposure.hours = hours;
+  exposure.dwell = {{25.0, 0.8, hours}};
+  exposure.swings = std::move(swings);
+  return exposure;
+}
+
+// Miner's sum: a tenth of the cycles at each of two depths is a fifth of a life; a twentieth of the years
+// besides.
 TEST(Life, WearAddsUp) {
-  const std::vector<Cycle> cycles(300, Cycle{0.8, 0.6, 1.0});
-  std::vector<Cycle> both = cycles;
-  both.insert(both.end(), 1200, Cycle{0.4, 0.8, 0.5});
-  const Wear wear = season_wear(figures(), both, 0.05, Spread::kTypical);
+  const Wear wear = wear_of(
+      figures(), exposure_of({{0.8, 0.6, 300.0}, {0.4, 0.8, 600.0}}, 0.05 * 12.0 * 8766.0), Spread::kTypical);
   EXPECT_NEAR(wear.by_cycles, 0.2, 1e-12);
   EXPECT_NEAR(wear.by_calendar, 0.05, 1e-12);
   EXPECT_NEAR(wear.total(), 0.25, 1e-12);
 }
 
 TEST(Life, SpreadScalesTheCalendarShare) {
-  const Wear shortest = season_wear(figures(), {}, 0.04, Spread::kShortest);
-  const Wear longest = season_wear(figures(), {}, 0.04, Spread::kLongest);
-  EXPECT_NEAR(shortest.by_calendar, 0.06, 1e-12);
-  EXPECT_NEAR(longest.by_calendar, 0.03, 1e-12);
+  const Exposure exposure = exposure_of({}, 0.04 * 12.0 * 8766.0);
+  EXPECT_NEAR(calendar_share(figures(), exposure.dwell), 0.04, 1e-12);
+  EXPECT_NEAR(wear_of(figures(), exposure, Spread::kShortest).by_calendar, 0.06, 1e-12);
+  EXPECT_NEAR(wear_of(figures(), exposure, Spread::kLongest).by_calendar, 0.03, 1e-12);
 }
 
 TEST(Life, YearsAreSeasonsToOne) {
