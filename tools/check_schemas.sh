@@ -14,7 +14,7 @@ fi
 
 failed=0
 total=0
-for pair in chemistries:chemistry cells:cell batteries:battery appliances:appliance \
+for pair in ageing:ageing chemistries:chemistry cells:cell batteries:battery appliances:appliance \
   published_curves:published_curves uses:use tree:tree; do
   folder=$root/catalogue/${pair%%:*}
   schema=$root/catalogue/schema/${pair##*:}.schema.json

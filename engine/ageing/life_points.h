@@ -3,6 +3,7 @@
 // Method: docs/method/ageing_lithium.md.
 #include "engine/ageing/part.h"
 #include "engine/base/curve.h"
+#include "engine/units/ranged.h"
 
 namespace voltwright::ageing {
 
@@ -13,7 +14,7 @@ struct LifePoint {
   double temperature_C = 25.0;
   double charge_per_h = 0.5;
   double discharge_per_h = 0.5;
-  double full_cycles = 0.0;   // equivalent, mean of the cells
+  units::Ranged full_cycles;  // equivalent: least, mean and most of the cells
   bool extrapolated = false;  // by the authors
 };
 
@@ -24,6 +25,11 @@ struct LifePointFigures {
   double shelf_years = 0.0;          // to the same end at 25 degC; 0 = nothing known of time at rest
   double shelf_halving_K = 10.0;     // shelf life halves for each
 };
+
+/// The curves of a set of points; the other figures keep their defaults. By depth: at 25 degC, the slowest
+/// discharging rate of each depth. By temperature: life over that at 25 degC of the same window and rates,
+/// the slowest for each temperature; 1 if only 25 degC was tested. Empty if no point at 25 degC has a depth.
+LifePointFigures figures_of(const std::vector<LifePoint>& points);
 
 /// Losses in proportion to full cycles (and, if shelf_years is given, to time).
 class LifePoints final : public Part {

@@ -10,6 +10,8 @@ namespace voltwright::ageing {
 struct Validity {
   double coldest_C = -273.15;
   double hottest_C = 1000.0;
+  double tested_from_C = -273.15;  // between these and the limits above: extrapolated
+  double tested_to_C = 1000.0;
   double least_soc = 0.0;
   double most_soc = 1.0;
   double fastest_per_h = std::numeric_limits<double>::infinity();       // of charge and discharge
@@ -24,8 +26,9 @@ struct Validity {
 inline constexpr double kToleratedShare = 0.01;
 
 /// kOutside: more than kToleratedShare of the hours or of the throughput is colder, hotter, emptier or fuller
-/// than the measurements. kExtrapolated: faster than they were, or more hours or full cycles than they
-/// lasted, counted with what `aged` has behind it. A swing's charge is that of its middle.
+/// than the limits. kExtrapolated: beyond the tested temperatures, faster than the tests were, or more hours
+/// or full cycles than they lasted, counted with what `aged` has behind it. A swing's charge is that of its
+/// middle.
 Reach reach_within(const Validity& validity, const Exposure& exposure, const Aged& aged);
 
 }  // namespace voltwright::ageing
