@@ -1,6 +1,7 @@
-// The iron-phosphate laws against values computed apart from the program, in double precision, from the published
-// equations and constants. They test that the laws are carried out, not that they are true: for that see
-// storage_targets_test.cpp and life_points_test.cpp. Tolerances: half a unit of the last digit, at most 1e-4.
+// The iron-phosphate laws against values computed apart from the program, in double precision, from the
+// published equations and constants. They test that the laws are carried out, not that they are true: for
+// that see storage_targets_test.cpp and life_points_test.cpp. Tolerances: half a unit of the last digit, at
+// most 1e-4.
 #include <cmath>
 
 #include "engine/ageing/naumann_cycling.h"
@@ -104,8 +105,11 @@ TEST(Schimpe, AnodePotential) {
 
 // Schimpe 2018: storage. Degrees Celsius, charge, rate per root hour.
 TEST(Schimpe, RatesOfStorage) {
-  const double rows[][3] = {{25, 0.5, 4.201819e-4}, {25, 1.0, 6.910015e-4}, {25, 0.0, 5.253867e-5},
-                            {40, 0.5, 6.255334e-4}, {40, 1.0, 1.028708e-3}};
+  const double rows[][3] = {{25, 0.5, 4.201819e-4},
+                            {25, 1.0, 6.910015e-4},
+                            {25, 0.0, 5.253867e-5},
+                            {40, 0.5, 6.255334e-4},
+                            {40, 1.0, 1.028708e-3}};
   for (const auto& [temperature_C, soc, per_root_h] : rows) {
     const double year = rest_loss("lfp-schimpe", temperature_C, soc, kYear_days);
     EXPECT_NEAR(year / std::sqrt(8760.0) / per_root_h, 1.0, 1e-5) << temperature_C << " " << soc;
@@ -113,8 +117,8 @@ TEST(Schimpe, RatesOfStorage) {
   EXPECT_NEAR(rest_loss("lfp-schimpe", 25, 0.5, 10 * kYear_days), 0.12436, 6e-6);
 }
 
-// Schimpe 2018: 1000 full cycles between 0 and 82 %, so that the term near full is silent. Degrees Celsius, C-rate,
-// losses by warmth and by charging in the cold.
+// Schimpe 2018: 1000 full cycles between 0 and 82 %, so that the term near full is silent. Degrees Celsius,
+// C-rate, losses by warmth and by charging in the cold.
 TEST(Schimpe, LossesOfCycling) {
   const double rows[][4] = {{25, 1, 0.01128, 0.02196},
                             {25, 0.5, 0.01128, 0.00587},
@@ -133,7 +137,8 @@ TEST(Schimpe, LossesOfCycling) {
   EXPECT_NEAR(half / whole, 0.2671353, 1e-6);
 }
 
-// Schimpe 2018, linear term near full: 18 % of each full swing at 25 degC and 1C, 2.031e-6 per Ah of a 3 Ah cell.
+// Schimpe 2018, linear term near full: 18 % of each full swing at 25 degC and 1C, 2.031e-6 per Ah of a 3 Ah
+// cell.
 TEST(Schimpe, PlatingCountsTheChargeNearFull) {
   const ageing::Aged aged = swung("lfp-schimpe", 1.0, 0.5, 1.0, 25, 1000);
   EXPECT_NEAR(aged.plating_loss, 2.031e-6 * 3000.0 * 0.18, 1e-9);
@@ -141,14 +146,14 @@ TEST(Schimpe, PlatingCountsTheChargeNearFull) {
 
 // Agreement of two laws on the same cell type, not a validation: both exceed the measurement.
 TEST(IronPhosphateLaws, NaumannAndSchimpeAgreeOnOneYear) {
-  EXPECT_NEAR(rest_loss("lfp-naumann", 25, 0.5, kYear_days) / rest_loss("lfp-schimpe", 25, 0.5, kYear_days), 1.0,
-              0.10);
+  EXPECT_NEAR(rest_loss("lfp-naumann", 25, 0.5, kYear_days) / rest_loss("lfp-schimpe", 25, 0.5, kYear_days),
+              1.0, 0.10);
 }
 
 // Wang 2011: C-rate, degrees Celsius, Ah of the 2 Ah cell, per cent.
 TEST(Wang2011, Losses) {
-  const double rows[][4] = {{0.5, 25, 1000, 4.2524}, {0.5, 25, 5000, 10.3053},  {2, 25, 1000, 3.6469},
-                            {6, 25, 1000, 3.9545},   {10, 25, 1000, 8.6205},    {0.5, 45, 1000, 9.4564},
+  const double rows[][4] = {{0.5, 25, 1000, 4.2524},  {0.5, 25, 5000, 10.3053}, {2, 25, 1000, 3.6469},
+                            {6, 25, 1000, 3.9545},    {10, 25, 1000, 8.6205},   {0.5, 45, 1000, 9.4564},
                             {0.5, 60, 1000, 16.1697}, {2, 45, 2000, 11.7077}};
   for (const auto& [rate_per_h, temperature_C, moved_Ah, percent] : rows) {
     const ageing::Aged aged = swung("lfp-wang", 0.8, 0.5, rate_per_h, temperature_C, moved_Ah / 2.0);

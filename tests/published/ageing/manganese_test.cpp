@@ -1,5 +1,6 @@
-// The laws of nickel-manganese-cobalt and manganese oxide, and the one that is refused, against values computed
-// apart from the program from the published equations. Tolerances: half a unit of the last digit, at most 2e-4.
+// The laws of nickel-manganese-cobalt and manganese oxide, and the one that is refused, against values
+// computed apart from the program from the published equations. Tolerances: half a unit of the last digit, at
+// most 2e-4.
 #include <cmath>
 
 #include "engine/ageing/cordoba_arenas.h"
@@ -11,11 +12,12 @@
 namespace voltwright::published {
 namespace {
 
-// Schmalstieg 2014, storage. Charge (its rest voltage by the published table), degrees Celsius, days, losses, growth.
+// Schmalstieg 2014, storage. Charge (its rest voltage by the published table), degrees Celsius, days, losses,
+// growth.
 TEST(Schmalstieg, Storage) {
-  const double rows[][5] = {
-      {0.5, 25, 365, 0.02382, 0.05040}, {0.5, 35, 365, 0.05089, 0.09670}, {0.5, 50, 100, 0.05512, 0.09022},
-      {1.0, 25, 365, 0.04401, 0.08945}, {1.0, 50, 100, 0.10186, 0.16011}, {0.2, 25, 365, 0.01878, 0.04066}};
+  const double rows[][5] = {{0.5, 25, 365, 0.02382, 0.05040}, {0.5, 35, 365, 0.05089, 0.09670},
+                            {0.5, 50, 100, 0.05512, 0.09022}, {1.0, 25, 365, 0.04401, 0.08945},
+                            {1.0, 50, 100, 0.10186, 0.16011}, {0.2, 25, 365, 0.01878, 0.04066}};
   for (const auto& [soc, temperature_C, days, loss, growth] : rows) {
     const ageing::Aged aged = ageing::stored(law("nmc-schmalstieg"), temperature_C, soc, days);
     EXPECT_NEAR(aged.calendar_loss, loss, 6e-6) << soc << " " << temperature_C;
@@ -51,15 +53,17 @@ TEST(Schmalstieg, Cycling) {
                             {3.965, 0.2, 0.07048, 0.05315},
                             {3.697, 0.0, 0.02424, 0.01500}};
   for (const auto& [mean_V, depth, loss, growth] : rows) {
-    EXPECT_NEAR(std::sqrt(1000.0) * part.loss_per_root_Ah(mean_V, depth), loss, 6e-6) << mean_V << " " << depth;
+    EXPECT_NEAR(std::sqrt(1000.0) * part.loss_per_root_Ah(mean_V, depth), loss, 6e-6)
+        << mean_V << " " << depth;
     EXPECT_NEAR(1000.0 * part.growth_per_Ah(mean_V, depth), growth, 6e-6) << mean_V << " " << depth;
   }
   EXPECT_EQ(part.growth_per_Ah(3.697, 0.0), 1.5e-5);
   EXPECT_EQ(part.loss_per_day_power(40.0, 3.1), 0.0);  // never a gain below 3.1486 V
 }
 
-// The record carries the same constants: throughput counts both ways, 4.1 Ah a full cycle of the 2.05 Ah cell.
-// Half charge and depth 0.8: the quadratic mean of the rest voltage is 3.7471 V by hand from the published table.
+// The record carries the same constants: throughput counts both ways, 4.1 Ah a full cycle of the 2.05 Ah
+// cell. Half charge and depth 0.8: the quadratic mean of the rest voltage is 3.7471 V by hand from the
+// published table.
 TEST(Schmalstieg, CyclingByTheRecord) {
   const double mean_V = 3.7471;
   const double per_root_Ah = 7.348e-3 * (mean_V - 3.667) * (mean_V - 3.667) + 7.60e-4 + 4.081e-3 * 0.8;
@@ -137,7 +141,8 @@ TEST(RefusedLaws, ARoundedPolynomialAddsCapacity) {
   const ageing::RatePolynomial polynomial{8.61e-6, -5.13e-3, 7.63e-1};
   EXPECT_NEAR(ageing::polynomial_at(polynomial, 297.91 - 273.15), -1.138e-3, 1e-6);
   const auto& refused = ageing_catalogue().refused;
-  const auto wang = std::find_if(refused.begin(), refused.end(), [](const auto& one) { return one.id == "wang-2014"; });
+  const auto wang =
+      std::find_if(refused.begin(), refused.end(), [](const auto& one) { return one.id == "wang-2014"; });
   ASSERT_NE(wang, refused.end());
   ASSERT_TRUE(wang->gains.has_value());
   if (!wang->gains) return;
@@ -146,8 +151,8 @@ TEST(RefusedLaws, ARoundedPolynomialAddsCapacity) {
   EXPECT_NE(wang->reason.find("add capacity"), std::string::npos);
 }
 
-// Smith 2017 is refused for constants whose signs disagree; the one term on which all copies agree, per cycle, is
-// the temperature factor that all laws here share, faster in the cold.
+// Smith 2017 is refused for constants whose signs disagree; the one term on which all copies agree, per
+// cycle, is the temperature factor that all laws here share, faster in the cold.
 TEST(RefusedLaws, TheTermThatAllCopiesShare) {
   EXPECT_NEAR(1.541e-5 * ageing::arrhenius(-42800.0, 25.0), 1.541e-5, 1e-12);
   EXPECT_NEAR(1.541e-5 * ageing::arrhenius(-42800.0, 10.0), 3.846336e-5, 4e-10);
