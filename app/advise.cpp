@@ -89,12 +89,20 @@ void add_sky(const advise::Plan& plan, std::vector<std::string>& all) {
                         ? "; there it was compared with rigorous astronomy and is within 0.012 deg."
                         : "; before 1950 and after 2100 nothing has checked it."));
   }
-  const bool shaded = std::any_of(plan.arrays.begin(), plan.arrays.end(),
-                                  [](const supply::SolarArray& a) { return !a.skyline.open(); });
+  const bool shaded = std::any_of(plan.arrays.begin(), plan.arrays.end(), [](const supply::SolarArray& a) {
+    return !a.land.open() || !a.near.open();
+  });
   if (shaded) {
     all.push_back(
         "Horizon and shade hold on every leg and take light evenly from the whole array; a hard shadow on a "
         "part of a module costs more than its share.");
+  }
+  const bool turns = std::any_of(plan.arrays.begin(), plan.arrays.end(),
+                                 [](const supply::SolarArray& a) { return a.turns; });
+  const bool any_way = std::any_of(plan.legs.begin(), plan.legs.end(),
+                                   [](const journey::Leg& leg) { return !leg.facing_deg.has_value(); });
+  if (turns && any_way) {
+    all.push_back("On legs without `facing` the front points another way each day, drawn from eight.");
   }
   const bool other_sky = std::any_of(plan.arrays.begin(), plan.arrays.end(), [](const supply::SolarArray& a) {
     return a.sky_model != sky::SkyModel::kPerez;

@@ -6,9 +6,11 @@
 
 #include "app/json.h"
 #include "app/place_sky.h"
+#include "app/weather.h"
 #include "cli/commands.h"
 #include "cli/table.h"
 #include "cli/terminal.h"
+#include "cli/weather_text.h"
 
 namespace voltwright::cli {
 
@@ -16,6 +18,8 @@ namespace {
 
 struct Options {
   app::SkyRequest request;
+  std::string weather_file;
+  files::WeatherOptions weather;
   bool json = false;
   std::string csv;
 };
@@ -46,16 +50,21 @@ std::string panel_words(const app::SkyResponse& r) {
                      r.peak_W, lie, app::name_of(r.plane.mounting), 100.0 * r.losses);
 }
 
+/// True if a figure of the month is the user's own.
+bool own_figures(const sky::ClimateOverride& own, std::size_t month) {
+  return own.clearness[month] || own.temperature_C[month] || own.daily_range_K[month] || own.wind_m_s[month];
+}
+
 std::string text_of(const app::SkyResponse& r, std::size_t width) {
   std::vector<std::vector<std::string>> rows;
   for (std::size_t m = 0; m < r.months.size(); ++m) {
     const app::SkyMonth& month = r.months[m];
-    rows.push_back({kMonths[m], fmt::format("{:.1f}", r.climate.temperature_C[m]),
-                    fmt::format("{:.1f}", r.climate.daily_range_K[m]), degrees(month.coldest_C),
-                    degrees(month.warmest_C), fmt::format("{:.2f}", r.climate.clearness[m]),
-                    fmt::format("{:.2f}", month.normal_kWh_m2_day),
-                    fmt::format("{:.1f}", r.climate.linke_turbidity[m]),
-                    fmt::format("{:.1f}", r.climate.wind_m_s[m]), span_of(month.panel_Wh_day, 0)});
+    rows.push_back(
+        {std::string(kMonths[m]) + (own_figures(r.overridden, m) ? " *" : ""),
+         fmt::format("{:.1f}", r.climate.temperature_C[m]), fmt::format("{:.1f}", r.climate.daily_range_K[m]),
+         degrees(month.coldest_C), degrees(month.warmest_C), fmt::format("{:.2f}", r.climate.clearness[m]),
+         fmt::format("{:.2f}", month.normal_kWh_m2_day), fmt::format("{:.1f}", r.climate.linke_turbidity[m]),
+         fmt::format("{:.1f}", r.climate.wind_m_s[m]), span_of(month.panel_Wh_day, 0)});
   }
   std::string text = heading(r) + wrapped(panel_words(r), width, "  ") + "\n";
   text += table({{"Month", Align::kLeft},
@@ -79,11 +88,29 @@ std::string text_of(const app::SkyResponse& r, std::size_t width) {
                           "them; a true record may lie further out. kWh/m2: long-term mean on the level.",
                           r.years),
               width, "  ");
+  if (!(r.overridden == sky::ClimateOverride{})) text += "  * with figures of your own\n";
   text += "\nWhere the numbers come from\n" + wrapped(r.climate.origin, width, "  ");
   return text;
 }
 
+/// What a weather file holds, in place of what the tables say.
+int run_file(const Options& options) {
+  files::WeatherOptions weather = options.weather;
+  if (options.request.latitude_deg && options.request.longitude_deg) {
+    weather.place = sky::Site{*options.request.latitude_deg, *options.request.longitude_deg, 0.0};
+  }
+  const auto response = app::read_weather(options.weather_file, weather);
+  if (!response) {
+    show_problems(response.problems(), options.json);
+    return kBadInput;
+  }
+  if (options.json) return show(app::to_json(response.value())) ? kAnswered : kNotWritten;
+  show_problems(response.value().warnings, false);
+  return show(weather_text(response.value(), terminal_width())) ? kAnswered : kNotWritten;
+}
+
 int run(const Options& options) {
+  if (!options.weather_file.empty()) return run_file(options);
   if (both_on_stdout(options.json, options.csv)) return kBadInput;
   const auto response = app::place_sky(options.request);
   if (!response) {
@@ -120,10 +147,24 @@ void add_sky(CLI::App& app, int& exit_code) {
                       "Lost to dirt, mismatch, wiring and controller (default 10 %, an assumption)");
   command->add_option("--climate", r.climate_file,
                       "TOML file with monthly figures in place of the tables' ([leg.climate] of a plan)");
+  CLI::Option* file = command->add_option(
+      "--weather", options->weather_file,
+      "Show what this weather file holds instead; --lat and --lon serve a file that names no position");
+  file->excludes(command->get_option("PLACE"));
+  command
+      ->add_option("--zone", options->weather.zone_h,
+                   "Clock of that file less UTC in hours, whatever the file says (5.5)")
+      ->check(CLI::Range(-12.0, 14.0))
+      ->needs(file);
+  command
+      ->add_option("--year", options->weather.year,
+                   "Which year of a file of many (default the last whole one)")
+      ->needs(file);
   command->add_option("--years", r.years, "Made years of weather (default 40)");
   command->add_option("--seed", r.seed, "Start of the random numbers (default 1)");
   command->add_flag("--json", options->json, "Print the answer as JSON");
-  command->add_option("--csv", options->csv, "Write the months as CSV to a file (- for standard output)");
+  command->add_option("--csv", options->csv, "Write the months as CSV to a file (- for standard output)")
+      ->excludes(file);
   command->callback([options, &exit_code] { exit_code = run(*options); });
 }
 

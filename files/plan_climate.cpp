@@ -123,7 +123,10 @@ base::Result<sky::ClimateOverride> read_climate_override(std::string_view text, 
                       .catalogue = no_catalogue,
                       .gazetteer = no_places,
                       .complete = tree.complete,
-                      .problems = tree.problems};
+                      .problems = tree.problems,
+                      .start = {},
+                      .moved = {},
+                      .track = {}};
   Section section(reading, tree.root, "");
   const sky::ClimateOverride given = read_keys(section, latitude_deg);
   if (!reading.problems.empty()) return reading.problems;

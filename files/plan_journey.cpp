@@ -143,6 +143,8 @@ void read_day_habits(Section& section, journey::Leg& leg) {
       noted.limit = p.limit + ", or \"none\"";
     }
   }
+  leg.facing_deg = section.value<double>("facing", parse_direction_deg,
+                                         {0.0, 360.0, "0 to 360 deg from north over east", "\"SSW\""});
   if (const auto occupied = section.flag("occupied")) leg.occupied = *occupied;
   if (const auto file = section.text("weather")) leg.weather_file = *file;
 }

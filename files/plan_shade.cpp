@@ -111,8 +111,9 @@ void read_shade(Section& section, supply::SolarArray& array) {
     }
     shade.finish();
   }
-  array.skyline = sky::Skyline(std::move(land), obstacles);
-  for (std::vector<sky::HorizonPoint>& roof : roofs) array.skyline.raise(std::move(roof));
+  array.land = sky::Skyline(std::move(land));
+  array.near = sky::Skyline({}, obstacles);
+  for (std::vector<sky::HorizonPoint>& roof : roofs) array.near.raise(std::move(roof));
   if (const auto i = section.choice("sky_model", {"perez", "hay-davies", "isotropic"})) {
     static constexpr sky::SkyModel kModels[] = {sky::SkyModel::kPerez, sky::SkyModel::kHayDavies,
                                                 sky::SkyModel::kIsotropic};

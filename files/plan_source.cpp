@@ -78,7 +78,8 @@ void read_orientation(Section& section, supply::SolarArray& array) {
   const bool flat = section.flag("flat").value_or(false);
   const Span<double> tilt = {0.0, 90.0, "0 to 90 deg", "\"30 deg\""};
   const Span<double> azimuth = {0.0, 360.0, "0 to 360 deg from north over east", "\"180 deg\""};
-  section.know({"tilt", "azimuth"});
+  section.know({"tilt", "azimuth", "azimuth_from"});
+  if (const auto from = section.choice("azimuth_from", {"north", "front"})) array.turns = *from == 1;
   if (flat) {
     for (const char* key : {"tilt", "azimuth"}) {
       if (section.has(key)) {

@@ -45,7 +45,9 @@ struct Leg {
   units::Duration drive_per_day;
   int drive_from_s = 9 * 3600;                  // local time at which the day's drive starts
   std::optional<units::DayWindow> shore_power;  // hours of the day with mains; none = no mains
-  bool occupied = true;                         // false: only loads that run always are on
+  std::optional<double>
+      facing_deg;                // where the front points, from north over east; none = another way each day
+  bool occupied = true;          // false: only loads that run always are on
   std::string weather_file;      // typical-year file to use instead of made weather; empty = none
   sky::ClimateOverride climate;  // monthly figures in place of those of the climate tables
 };

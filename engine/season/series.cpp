@@ -7,10 +7,10 @@
 #include "engine/demand/minutes.h"
 #include "engine/journey/moving.h"
 #include "engine/season/driven_minutes.h"
+#include "engine/season/heading.h"
 #include "engine/season/sun_minutes.h"
 #include "engine/season/surroundings.h"
 #include "engine/sky/made_weather.h"
-#include "engine/sky/plane.h"
 #include "engine/sky/replayed_weather.h"
 
 namespace voltwright::season {
@@ -37,15 +37,6 @@ void add_far(const std::vector<demand::FarMinutes>& far, std::size_t minute, Min
   }
 }
 
-void add_array(const supply::SolarArray& array, const sky::SunMinutes& sun,
-               const sky::WeatherMinutes& weather, double system_V, std::span<Minute> minutes) {
-  sky::Plane plane{array.tilt_deg, array.azimuth_deg, array.mounting};
-  plane.skyline = array.skyline;
-  plane.sky_model = array.sky_model;
-  const sky::PlaneMinutes on_plane = sky::plane_minutes(sun, weather, plane);
-  add_sun(array, on_plane, weather.start_utc_s, system_V * kTypicalChargeOver12V, minutes);
-}
-
 /// True if one leg goes on where the other has ended: then one draw serves both.
 bool drawn_together(const journey::Leg& before, const journey::Leg& leg) {
   const sky::Site& a = before.place.site;
@@ -54,7 +45,7 @@ bool drawn_together(const journey::Leg& before, const journey::Leg& leg) {
          a.elevation_m == b.elevation_m && before.place.zone == leg.place.zone &&
          before.end_utc_s == leg.start_utc_s && before.occupied == leg.occupied &&
          before.weather_file == leg.weather_file && before.climate == leg.climate &&
-         !before.end_place.has_value() && !leg.end_place.has_value();
+         before.facing_deg == leg.facing_deg && !before.end_place.has_value() && !leg.end_place.has_value();
 }
 
 void append(journey::Calendar& to, const journey::Calendar& more) {
@@ -154,7 +145,11 @@ Series SeriesMaker::draw(std::uint64_t season) const {
       m.mains = c.has_mains && calendar.shore[i] != 0;
       m.surroundings_C = static_cast<double>(bank_C[i]);
     }
-    for (const supply::SolarArray& array : c.arrays) add_array(array, suns_[k], weather, c.system_V, minutes);
+    const Heading heading{leg.facing_deg, calendar.day, c.seed, season};
+    for (const supply::SolarArray& array : c.arrays) {
+      add_sun(array, array_minutes(array, suns_[k], weather, heading), weather.start_utc_s,
+              c.system_V * kTypicalChargeOver12V, minutes);
+    }
     add_driven({c, c.skies[first_leg_[k]], leg, calendar, weather, cabin_C, season}, minutes);
     series.outside_C.insert(series.outside_C.end(), weather.temperature_C.begin(),
                             weather.temperature_C.end());

@@ -81,6 +81,21 @@ void Skyline::raise(std::vector<HorizonPoint> land) {
   screens_.push_back(screen);
 }
 
+void Skyline::add(const Skyline& more) {
+  screens_.insert(screens_.end(), more.screens_.begin(), more.screens_.end());
+}
+
+Skyline Skyline::turned(int by_deg) const {
+  constexpr auto kAround = static_cast<std::ptrdiff_t>(kSteps);
+  const std::ptrdiff_t ahead = ((by_deg % kAround) + kAround) % kAround;
+  Skyline skyline = *this;
+  for (Screen& s : skyline.screens_) {
+    std::rotate(s.sin_top.begin(), s.sin_top.end() - ahead, s.sin_top.end());
+    std::rotate(s.passes.begin(), s.passes.end() - ahead, s.passes.end());
+  }
+  return skyline;
+}
+
 double Skyline::view_of_sky(double tilt_deg, double plane_azimuth_deg) const {
   if (open()) return 1.0;
   constexpr int kRings = 180;  // of equal steps in the sine of elevation, which are equal parts of the sky

@@ -46,6 +46,12 @@ class Skyline {
   /// Adds a further edge of land or roof: the higher of the two hides the sun.
   void raise(std::vector<HorizonPoint> land);
 
+  /// Adds what another skyline holds back: light must pass both.
+  void add(const Skyline& more);
+
+  /// The same skyline turned clockwise, in whole degrees.
+  Skyline turned(int by_deg) const;
+
   /// Share of the beam that passes, 0 to 1; the azimuth in rad, 0 to 2 pi, and the sine of the sun's
   /// elevation.
   float beam(float azimuth_rad, float sin_elevation) const {

@@ -50,7 +50,8 @@ struct SolarArray {
   int in_series = 1;
   int in_parallel = 1;
   double tilt_deg = 0.0;
-  double azimuth_deg = 180.0;  // north 0, east 90
+  double azimuth_deg = 180.0;  // north 0, east 90; from the front if it turns with the vehicle
+  bool turns = false;          // fixed to the vehicle: azimuth and near shade count clockwise from its front
   sky::Mounting mounting = sky::Mounting::kGluedFlat;
   double soiling = 0.05;  // fraction lost
   /// The same by month, January first, also for stated snow; empty = `soiling` all year.
@@ -61,7 +62,8 @@ struct SolarArray {
   double controller_efficiency = 0.96;
   units::Current output_limit;  // to the battery
   units::Voltage input_limit;   // open-circuit voltage that must not be exceeded
-  sky::Skyline skyline;         // land, masts, trees and roofs that hide the sun
+  sky::Skyline land;            // the land's edge, fixed to the compass
+  sky::Skyline near;            // masts, trees and roofs
   sky::SkyModel sky_model = sky::SkyModel::kPerez;
 };
 

@@ -22,7 +22,7 @@ TEST(AnswerJson, HoldsTheRankingAndTheStamp) {
                         "[[leg]]\nplace = \"Kiruna\"\nfrom = 2026-06-01\nto = 2026-06-02\n"
                         "[candidates]\nbatteries = [\"lfp-12v-100ah\", \"agm-12v-98ah\"]\nmax_parallel = 2\n")
           .empty());
-  const auto response = advise({path, 1}, {});
+  const auto response = advise({path, "", 1}, {});
   ASSERT_TRUE(response.ok()) << base::to_text(response.problems().front());
   const auto json = nlohmann::json::parse(to_json(response.value()));
   EXPECT_EQ(json["stamp"]["format"], kAnswerFormat);

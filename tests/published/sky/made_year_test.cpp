@@ -141,6 +141,36 @@ TEST_P(MonthlyMean, HoldsWithinOnePercent) {
 INSTANTIATE_TEST_SUITE_P(BothModels, MonthlyMean,
                          testing::Values(DailyModel::kMatrices, DailyModel::kExponential));
 
+TEST(MadeWeather, NoonHourHasItsShareOfTheDay) {
+  // Collares-Pereira and Rabl 1979: with a day of twelve hours the hour around noon has 0.141679 of its
+  // light, the hour four hours from noon pi/24 (a + b cos w) cos w with a = 0.6598, b = 0.4226: 0.0570
+  // (worked out).
+  TestPlace place = madrid();
+  place.site.longitude_deg = 0.0;
+  place.climate.clearness.fill(0.5);
+  constexpr std::size_t kEquinox = 78;
+  constexpr std::size_t kFew = 4;
+  const SunMinutes sun = sun_minutes(
+      place.site, kNewYear2026 + static_cast<std::int64_t>(kEquinox * kDayMinutes) * 60, kFew * kDayMinutes);
+  const ClearnessMatrices matrices = catalogue_matrices();
+  double all = 0.0;
+  double noon = 0.0;
+  double late = 0.0;
+  for (std::uint64_t season = 0; season < 400; ++season) {
+    const WeatherMinutes weather = make_weather(place.site, place.climate, matrices, sun, 8, season, 0);
+    for (std::size_t i = 0; i < weather.ghi_W_m2.size(); ++i) {
+      // The equation of time puts noon 7.5 minutes late at that date.
+      const double hour = (static_cast<double>(i % kDayMinutes) - 7.5) / 60.0 - 12.0;
+      const auto light = static_cast<double>(weather.ghi_W_m2[i]);
+      all += light;
+      if (std::abs(hour) < 0.5) noon += light;
+      if (std::abs(hour - 4.0) < 0.5) late += light;
+    }
+  }
+  EXPECT_NEAR(noon / all, 0.141679, 0.05 * 0.141679);
+  EXPECT_NEAR(late / all, 0.0570, 0.10 * 0.0570);
+}
+
 TEST(MonthAnomaly, HasItsSpreadAndNoMean) {
   // The spread is our assumption; 20,000 draws leave 0.7 % of it in the mean.
   for (const double clearness : {0.3, 0.5, 0.7}) {

@@ -19,14 +19,16 @@ base::Result<ReadPlan> with_keys(const std::string& keys) {
 }
 
 float beam(const supply::SolarArray& array, double azimuth_deg, double elevation_deg) {
-  return array.skyline.beam(static_cast<float>(sky::radians(azimuth_deg)),
-                            static_cast<float>(std::sin(sky::radians(elevation_deg))));
+  sky::Skyline skyline = array.land;
+  skyline.add(array.near);
+  return skyline.beam(static_cast<float>(sky::radians(azimuth_deg)),
+                      static_cast<float>(std::sin(sky::radians(elevation_deg))));
 }
 
 TEST(PlanShade, AbsentMeansAnOpenSky) {
   const auto read = with_keys("");
   ASSERT_TRUE(read.ok());
-  EXPECT_TRUE(read.value().plan.arrays.at(0).skyline.open());
+  EXPECT_TRUE(read.value().plan.arrays.at(0).land.open());
   EXPECT_EQ(read.value().plan.arrays.at(0).sky_model, sky::SkyModel::kPerez);
 }
 
@@ -51,6 +53,21 @@ TEST(PlanShade, ReadsEveryKind) {
   EXPECT_FLOAT_EQ(beam(array, 180.0, 40.0), 0.4F);
   EXPECT_EQ(beam(array, 270.5, 29.0), 0.0F);
   EXPECT_EQ(beam(array, 270.5, 31.0), 1.0F);
+}
+
+TEST(PlanShade, TurnsWithTheVehicle) {
+  EXPECT_FALSE(read_small(full_plan()).value().plan.arrays.at(0).turns);
+  std::string text = full_plan();
+  const std::string name = "name = \"Roof\"\n";
+  text.replace(text.find(name), name.size(), name + "azimuth_from = \"front\"\n");
+  const std::string leg = "[[leg]]\n";
+  text.replace(text.find(leg), leg.size(), leg + "facing = \"SW\"\n");
+  const auto read = read_small(text);
+  ASSERT_TRUE(read.ok()) << base::to_text(read.problems().front());
+  EXPECT_TRUE(read.value().plan.arrays.at(0).turns);
+  ASSERT_TRUE(read.value().plan.legs.at(0).facing_deg.has_value());
+  EXPECT_EQ(*read.value().plan.legs.at(0).facing_deg, 225.0);
+  EXPECT_FALSE(with_keys("azimuth_from = \"bow\"").ok());
 }
 
 struct Row {

@@ -27,6 +27,7 @@ inline TestPlace london() {
            {5, 6, 7, 8, 9, 9, 9, 9, 8, 7, 6, 5},
            {3.1, 3.5, 3.7, 3.7, 3.6, 3.5, 3.5, 3.7, 3.4, 3.3, 3.2, 3.0},
            all_months(4.0),
+           true,
            ""}};
 }
 
@@ -38,6 +39,7 @@ inline TestPlace madrid() {
            {9, 11, 12, 12, 13, 15, 16, 15, 13, 10, 9, 8},
            {2.8, 3.0, 3.4, 3.3, 3.7, 3.8, 3.6, 3.7, 3.3, 3.1, 2.9, 2.8},
            all_months(3.0),
+           true,
            ""}};
 }
 
@@ -49,6 +51,7 @@ inline TestPlace singapore() {
            all_months(7.0),
            all_months(4.2),
            all_months(2.0),
+           true,
            ""}};
 }
 
@@ -60,6 +63,7 @@ inline TestPlace cape_town() {
            {11, 11, 11, 11, 10, 9, 10, 9, 9, 10, 10, 10},
            all_months(3.2),
            all_months(5.0),
+           true,
            ""}};
 }
 
@@ -72,6 +76,7 @@ inline TestPlace tromso() {
            {5, 5, 6, 6, 6, 6, 6, 6, 5, 5, 5, 5},
            all_months(3.1),
            all_months(3.0),
+           true,
            ""}};
 }
 
