@@ -33,7 +33,9 @@ Reach reach_within(const Validity& validity, const Exposure& exposure, const Age
     for (const Swing& swing : exposure.swings) {
       const double moves = full_cycles(swing);
       moved += moves;
-      if (is_beyond(validity, swing.temperature_C, swing.mean_soc)) moved_beyond += moves;
+      if (is_beyond(validity, swing.temperature_C, low_soc(swing)) ||
+          is_beyond(validity, swing.temperature_C, high_soc(swing)))
+        moved_beyond += moves;
       const bool is_fast = std::max(swing.charge_per_h, swing.discharge_per_h) > validity.fastest_per_h;
       if (is_fast || is_untested(validity, swing.temperature_C)) moved_untested += moves;
     }

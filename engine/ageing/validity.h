@@ -27,8 +27,8 @@ inline constexpr double kToleratedShare = 0.01;
 
 /// kOutside: more than kToleratedShare of the hours or of the throughput is colder, hotter, emptier or fuller
 /// than the limits. kExtrapolated: beyond the tested temperatures, faster than the tests were, or more hours
-/// or full cycles than they lasted, counted with what `aged` has behind it. A swing's charge is that of its
-/// middle.
+/// or full cycles than they lasted, counted with what `aged` has behind it. A swing is held with both ends of
+/// its charge.
 Reach reach_within(const Validity& validity, const Exposure& exposure, const Aged& aged);
 
 }  // namespace voltwright::ageing

@@ -34,6 +34,10 @@ TEST(Validity, InsideExtrapolatedOutside) {
   EXPECT_EQ(reach_within(limits(), use(-5, 0.5, 0.5), {}), Reach::kOutside);
   EXPECT_EQ(reach_within(limits(), use(55, 0.5, 0.5), {}), Reach::kOutside);
   EXPECT_EQ(reach_within(limits(), use(25, 0.1, 0.5), {}), Reach::kOutside);
+  Exposure deep = use(25, 0.25, 0.5);  // rests above 20 % and swings below
+  EXPECT_EQ(reach_within(limits(), deep, {}), Reach::kOutside);
+  deep.swings.clear();
+  EXPECT_EQ(reach_within(limits(), deep, {}), Reach::kInside);
   EXPECT_EQ(reach_within(limits(), use(25, 0.5, 2.0), {}), Reach::kExtrapolated);
 }
 
