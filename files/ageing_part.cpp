@@ -36,7 +36,7 @@ Validity read_validity(JsonReader& record) {
   maybe("tested_from_C", validity.tested_from_C, validity.coldest_C, validity.hottest_C);
   maybe("tested_to_C", validity.tested_to_C, validity.coldest_C, validity.hottest_C);
   maybe("least_soc", validity.least_soc, 0.0, 1.0);
-  maybe("most_soc", validity.most_soc, validity.least_soc, 1.0);
+  maybe("most_soc", validity.most_soc, 0.0, 1.0);
   maybe("fastest_per_h", validity.fastest_per_h, 0.0, kFastest_per_h);
   maybe("tested_full_cycles", validity.tested_full_cycles, 0.0, kMostCycles);
   if (block.has("tested_days"))

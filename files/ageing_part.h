@@ -49,9 +49,15 @@ void each_of(const nlohmann::json& record, const char* key, const std::string& f
   }
   std::size_t number = 0;
   for (const nlohmann::json& item : *list) {
-    const std::string place = std::string(key) + "[" + std::to_string(number++) + "]";
+    std::string place = key;
+    place += '[';
+    place += std::to_string(number++);
+    place += ']';
     if (item.is_object()) {
-      read(item, file + ": " + place);
+      std::string where = file;
+      where += ": ";
+      where += place;
+      read(item, where);
     } else {
       note(place, "This must be an object.");
     }

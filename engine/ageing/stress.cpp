@@ -24,12 +24,13 @@ double full_cycles(const Exposure& exposure) {
 }
 
 double charged(const Swing& swing) {
-  const bool is_half = swing.count < 1.0;
   const bool rises = swing.charge_per_h > 0.0;
   const bool falls = swing.discharge_per_h > 0.0;
-  if (!is_half || rises == falls) return full_cycles(swing);
+  if (rises == falls) return full_cycles(swing);
   return rises ? 2.0 * full_cycles(swing) : 0.0;
 }
+
+double discharged(const Swing& swing) { return 2.0 * full_cycles(swing) - charged(swing); }
 
 double charge_rate_per_h(const Swing& swing) {
   return swing.charge_per_h > 0.0 ? swing.charge_per_h : kRateIfUnknown_per_h;

@@ -26,9 +26,11 @@ double stepped(double loss, double exponent, double progress);
 double full_cycles(const Swing& swing);
 double full_cycles(const Exposure& exposure);
 
-/// Capacities charged during a swing: depth for a closed cycle or a rising half cycle, nothing for a falling
-/// one. A half cycle is falling if only its discharging rate is known; half its depth if none or both are.
+/// Capacities charged and discharged during a swing: depth times count each for closed cycles. A swing of
+/// which one rate alone is known stands for half cycles of that direction: twice that there, nothing in the
+/// other.
 double charged(const Swing& swing);
+double discharged(const Swing& swing);
 
 /// Rates [1/h] of the charging part, of the discharging part, and the mean of those that are known;
 /// kRateIfUnknown_per_h if none is.

@@ -12,8 +12,8 @@ struct Validity {
   double hottest_C = 1000.0;
   double tested_from_C = -273.15;  // between these and the limits above: extrapolated
   double tested_to_C = 1000.0;
-  double least_soc = 0.0;
-  double most_soc = 1.0;
+  double least_soc = -1.0;  // a charge may lie a little below 0 or above 1
+  double most_soc = 2.0;
   double fastest_per_h = std::numeric_limits<double>::infinity();       // of charge and discharge
   double tested_h = std::numeric_limits<double>::infinity();            // length of the storage test
   double tested_full_cycles = std::numeric_limits<double>::infinity();  // of the cycling test

@@ -18,7 +18,7 @@ void Wang2011::wear(Aged& aged, const Exposure& exposure, double times) const {
         constants_.activation_J_per_mol - constants_.relief_J_per_mol * rate_per_h;
     const double k = kPercent * base::curve_at(constants_.factor_by_per_h, rate_per_h, 0.0) *
                      std::exp(-energy_J_per_mol / (kGas_J_per_molK * (swing.temperature_C + kFreezing_K)));
-    progress += std::pow(k, 1.0 / constants_.exponent) * full_cycles(swing) * constants_.cell_Ah;
+    progress += std::pow(k, 1.0 / constants_.exponent) * discharged(swing) * constants_.cell_Ah;
   }
   aged.cycle_loss = stepped(aged.cycle_loss, constants_.exponent, progress * times);
 }

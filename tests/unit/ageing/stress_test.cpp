@@ -40,6 +40,11 @@ TEST(Stress, ChargeOfHalfCycles) {
   const Swing falling{0.6, 0.5, 0.5, 0.0, 0.4, 25.0};
   const Swing unknown{0.6, 0.5, 0.5, 0.0, 0.0, 25.0};
   EXPECT_DOUBLE_EQ(charged(closed), 0.6);
+  EXPECT_DOUBLE_EQ(discharged(closed), 0.6);
+  EXPECT_EQ(discharged(rising), 0.0);
+  EXPECT_DOUBLE_EQ(discharged(falling), 0.6);
+  // Ten falling half cycles gathered into one swing.
+  EXPECT_DOUBLE_EQ(discharged({0.6, 0.5, 5.0, 0.0, 0.4, 25.0}), 6.0);
   EXPECT_DOUBLE_EQ(charged(rising), 0.6);
   EXPECT_EQ(charged(falling), 0.0);
   EXPECT_DOUBLE_EQ(charged(unknown), 0.3);

@@ -52,6 +52,14 @@ TEST(Validity, LongerThanTheTest) {
   EXPECT_EQ(reach_within(limits(), use(25, 0.5, 0.5), aged), Reach::kInside);
 }
 
+// Cells drawn below their rated capacity stand below 0: no reason to call them outside where no limit is
+// known.
+TEST(Validity, ALittleBelowEmpty) {
+  Validity validity;
+  EXPECT_EQ(reach_within(validity, use(25, -0.03, 0.5), {}), Reach::kInside);
+  EXPECT_EQ(reach_within(validity, use(25, 1.001, 0.5), {}), Reach::kInside);
+}
+
 // A hundredth of the hours beyond a limit is let pass, more is not.
 TEST(Validity, AFewColdHours) {
   Exposure exposure = use(25, 0.5, 0.5);
