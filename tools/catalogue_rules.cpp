@@ -14,44 +14,22 @@ namespace {
 using nlohmann::json;
 
 // A key may end in one of these; "_by_<what>" after it names the first number of a curve's points.
-constexpr std::array kUnits = {"_mV",
-                               "_V",
-                               "_A",
-                               "_Ah",
-                               "_Wh",
-                               "_W",
-                               "_C",
-                               "_K",
-                               "_h",
-                               "_s",
-                               "_min",
-                               "_kg",
-                               "_L",
-                               "_ohm",
-                               "_ohm_Ah",
-                               "_mV_per_K",
-                               "_V_per_K",
-                               "_W_per_K",
-                               "_per_V",
-                               "_per_K",
-                               "_per_h",
-                               "_per_day",
-                               "_per_month",
-                               "_A_per_Ah",
-                               "_J_per_kgK",
-                               "_kJ_per_mol",
-                               "_Wh_per_kg",
-                               "_Wh_per_L",
-                               "_Wh_per_day",
-                               "_USD",
-                               "_USD_per_kWh",
-                               "_USD_per_kg",
-                               "_L_per_100km_100kg",
-                               "_years",
-                               "_year",
-                               "_mm",
-                               "_n",
-                           "_mm2_per_h"};
+constexpr std::array kUnits = {"_mV",          "_V",          "_A",
+                               "_Ah",          "_Wh",         "_W",
+                               "_C",           "_K",          "_h",
+                               "_s",           "_min",        "_kg",
+                               "_L",           "_ohm",        "_ohm_Ah",
+                               "_mV_per_K",    "_V_per_K",    "_W_per_K",
+                               "_per_V",       "_per_K",      "_per_h",
+                               "_per_day",     "_per_month",  "_A_per_Ah",
+                               "_J_per_kgK",   "_kJ_per_mol", "_Wh_per_kg",
+                               "_Wh_per_L",    "_Wh_per_day", "_USD",
+                               "_USD_per_kWh", "_USD_per_kg", "_L_per_100km_100kg",
+                               "_years",       "_year",       "_mm",
+                               "_n",           "_mm2_per_h",  "_days",
+                               "_percent",     "_per_s",      "_per_root_s",
+                               "_per_root_h",  "_per_Ah",     "_per_root_Ah",
+                               "_per_root_day"};
 
 // Ratios, shares, counts and calendar years have no unit; each is listed on purpose.
 constexpr std::array kWithoutUnit = {"acid_share",
@@ -72,6 +50,7 @@ constexpr std::array kWithoutUnit = {"acid_share",
                                      "end_of_life_share",
                                      "exponent",
                                      "format",
+                                     "full_cycles",
                                      "full_over_rated",
                                      "full_soc",
                                      "loss_limit",
@@ -85,6 +64,7 @@ constexpr std::array kWithoutUnit = {"acid_share",
                                      "round_trip_efficiency",
                                      "settling_share",
                                      "slow_factor",
+                                     "soc",
                                      "soc_gain",
                                      "soc_pole",
                                      "standard_cycles",
@@ -92,11 +72,13 @@ constexpr std::array kWithoutUnit = {"acid_share",
                                      "steady_fraction",
                                      "stretch",
                                      "surge_factor",
+                                     "tested_full_cycles",
                                      "usable_depth",
                                      "year"};
 
-// What a matter counts for a use: "energy_weight".
-constexpr std::string_view kWeight = "_weight";
+// Endings of ratios: what a matter counts for a use ("energy_weight"), and the constants of ageing laws,
+// whose pages give the unit of what they make.
+constexpr std::array kRatios = {"_weight", "_coefficient", "_exponent", "_share", "_soc", "_depth"};
 
 constexpr std::array kOrigins = {"source", "derived_from", "assumption"};
 
@@ -120,7 +102,8 @@ bool holds_numbers(const json& value) { return value.is_number() || is_range(val
 bool has_unit(std::string key) {
   if (const auto by = key.find("_by_"); by != std::string::npos) key.resize(by);
   const auto ends = [&](std::string_view unit) { return key.ends_with(unit); };
-  return key.ends_with(kWeight) || std::any_of(kUnits.begin(), kUnits.end(), ends) ||
+  return std::any_of(kUnits.begin(), kUnits.end(), ends) ||
+         std::any_of(kRatios.begin(), kRatios.end(), ends) ||
          std::find(kWithoutUnit.begin(), kWithoutUnit.end(), key) != kWithoutUnit.end();
 }
 

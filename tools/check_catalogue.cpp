@@ -7,6 +7,7 @@
 #include <sstream>
 #include <vector>
 
+#include "files/ageing_record.h"
 #include "files/catalogue_read.h"
 #include "files/chart_catalogue.h"
 #include "files/cost_facts.h"
@@ -79,6 +80,7 @@ base::Problems check(const fs::path& root, std::size_t& records) {
   embedded.reserve(loaded.size());
   for (const Loaded& file : loaded) embedded.push_back({file.name, file.text});
   if (const auto read = files::read_catalogue_files(embedded); !read) add(problems, read.problems());
+  if (const auto read = files::read_ageing_files(embedded); !read) add(problems, read.problems());
   if (const auto read = files::read_chart_files(embedded); !read) add(problems, read.problems());
   if (const auto read = files::read_cost_files(embedded); !read) add(problems, read.problems());
   return problems;

@@ -15,7 +15,7 @@ fi
 failed=0
 total=0
 for pair in chemistries:chemistry cells:cell batteries:battery appliances:appliance \
-  published_curves:published_curves uses:use tree:tree costs:cost ageing_lead:ageing_lead; do
+  published_curves:published_curves uses:use tree:tree costs:cost ageing:ageing ageing_lead:ageing_lead; do
   folder=$root/catalogue/${pair%%:*}
   schema=$root/catalogue/schema/${pair##*:}.schema.json
   set --
