@@ -37,12 +37,11 @@ base::Result<advise::Candidate> searched(const LifeRequest& request, const LifeR
                         "Widen [candidates], or name a bank with --bank.");
   const advise::Proving proving(plan, response.hand.skies, response.hand.climates.matrices());
   const advise::Recommendation answer = advise::recommend(
-      plan, advise::prove(plan, proving, candidates, on_threads(request.threads),
-                          [&](int done, int planned, int) {
-                            if (progress)
-                              progress("finding a bank: season " + std::to_string(done) + " of " +
-                                       std::to_string(planned));
-                          }));
+      plan,
+      advise::prove(plan, proving, candidates, on_threads(request.threads), [&](int done, int planned, int) {
+        if (progress)
+          progress("finding a bank: season " + std::to_string(done) + " of " + std::to_string(planned));
+      }));
   chosen = answer.best >= 0 ? "No bank was named and none is fitted now: the recommended one."
                             : "No bank was named, none is fitted now and none holds: the nearest.";
   return answer.ranking[static_cast<std::size_t>(std::max(0, answer.best))].trial.candidate;
@@ -52,8 +51,7 @@ base::Result<advise::Candidate> chosen_bank(const LifeRequest& request, LifeResp
                                             const LifeProgress& progress) {
   const advise::Plan& plan = response.hand.plan;
   const files::Catalogue& catalogue = response.hand.catalogue;
-  if (request.bank.empty() && !plan.incumbent)
-    return searched(request, response, progress, response.chosen);
+  if (request.bank.empty() && !plan.incumbent) return searched(request, response, progress, response.chosen);
   advise::NamedBank named;
   if (!request.bank.empty()) {
     const auto parsed = parse_bank(request.bank, plan, catalogue);
@@ -73,7 +71,6 @@ base::Result<advise::Candidate> chosen_bank(const LifeRequest& request, LifeResp
   candidate.fitted_now = request.bank.empty();
   return candidate;
 }
-
 
 std::string sentence_of(const LifeResponse& r) {
   const advise::BankLife& life = r.life;
@@ -109,18 +106,20 @@ std::vector<std::string> assumptions_of_life(const LifeResponse& r) {
   all.push_back(r.chosen);
   constexpr double kWholeYear = 0.999;
   if (life.season_years < kWholeYear) {
-    all.push_back("The season comes once a year; for the rest of it the bank is left full and unused in the "
-                  "air outside where the journey ends, month by month at its mean.");
+    all.push_back(
+        "The season comes once a year; for the rest of it the bank is left full and unused in the "
+        "air outside where the journey ends, month by month at its mean.");
   } else {
     all.emplace_back("Seasons follow each other without a break.");
   }
-  all.push_back("Every " + percent(0.05) +
-                " of capacity the seasons are run again with what is left and the resistance that goes with it; "
-                "between them use is taken on straight lines. Few seasons stand for all years.");
+  all.push_back(
+      "Every " + percent(0.05) +
+      " of capacity the seasons are run again with what is left and the resistance that goes with it; "
+      "between them use is taken on straight lines. Few seasons stand for all years.");
   const bool is_lead = r.candidate.chemistry->plate_wear.has_value();
-  all.push_back("Lives of like " + std::string(is_lead ? "blocks" : "cells") + " differ with a coefficient of variation of " +
-                percent(life.life_spread) + " (" + life.spread_source +
-                "); in a string the first worn one counts, so that the bank lasts " +
+  all.push_back("Lives of like " + std::string(is_lead ? "blocks" : "cells") +
+                " differ with a coefficient of variation of " + percent(life.life_spread) + " (" +
+                life.spread_source + "); in a string the first worn one counts, so that the bank lasts " +
                 percent(life.weakest_life) + " of the life of its mean cell.");
   all.emplace_back(
       "Doubt between laws, between cells and between years is taken as independent; no date is told finer "
@@ -241,11 +240,13 @@ base::Result<LifeMapResponse> map_life(const std::string& chemistry) {
     if (opinion.id == leads) r.gains = ageing::what_helps(*opinion.law, year, {}, habits);
   }
   r.cautions.emplace_back(
-      "Years of a mean cell at a made-up duty: a bank lasts less, as its weakest cell counts, and no law here "
+      "Years of a mean cell at a made-up duty: a bank lasts less, as its weakest cell counts, and no law "
+      "here "
       "has a knee.");
   if (!r.speaking.gap.empty()) r.cautions.push_back(r.speaking.gap);
   if (found->plate_wear)
-    r.cautions.emplace_back("Lead-acid is taken as filled after every discharge and resting in between: hopeful.");
+    r.cautions.emplace_back(
+        "Lead-acid is taken as filled after every discharge and resting in between: hopeful.");
   return r;
 }
 

@@ -23,8 +23,8 @@ struct LifeResponse {
   std::string chosen;  // how the bank was chosen, in words
   advise::BankLife life;
   advise::StatedLife at_80, at_70, plan;
-  std::string sentence;                   // the answer
-  std::vector<double> over_measured;      // one a law: loss over that measured in a first year at rest, or 0
+  std::string sentence;               // the answer
+  std::vector<double> over_measured;  // one a law: loss over that measured in a first year at rest, or 0
   std::vector<std::string> assumptions;
   std::vector<std::string> cautions;
 };

@@ -125,16 +125,18 @@ std::string duties_text(const char* title, const char* key, const std::vector<ag
 
 std::string text_of(const app::LifeMapResponse& r) {
   const std::size_t width = terminal_width();
-  std::string text = wrapped(r.name + ": years until a mean cell is down to 80 %, by the leading law", width, "  ");
+  std::string text =
+      wrapped(r.name + ": years until a mean cell is down to 80 %, by the leading law", width, "  ");
   text += duties_text("One cycle a day from full", "depth", r.map.by_depth,
                       [](const ageing::Duty& d) { return d.depth; });
   text += duties_text("Half of the capacity a day, charged up to", "charge", r.map.by_ceiling,
                       [](const ageing::Duty& d) { return d.top_soc; });
   text += duties_text("At rest at a charge", "charge", r.map.by_storage,
                       [](const ageing::Duty& d) { return d.top_soc; });
-  text += wrapped("x: extrapolated, longer or harder than the tests. o: outside data. A figure is no finer than a "
-                  "quarter of itself.",
-                  width, "  ");
+  text += wrapped(
+      "x: extrapolated, longer or harder than the tests. o: outside data. A figure is no finer than a "
+      "quarter of itself.",
+      width, "  ");
   text += gains_text(r.gains);
   return text + list_text("Cautions", r.cautions, width);
 }
@@ -202,9 +204,10 @@ void add_life(CLI::App& app, int& exit_code) {
   CLI::App* command =
       app.add_subcommand("life", "How long a bank lasts at a plan's use, and what makes it last");
   command->add_option("PLAN", r.plan_path, "Plan file (TOML; see docs/formats/plan.md)");
-  command->add_option("--bank", r.bank,
-                      "Battery of the catalogue, with counts if wanted: lfp-12v-100ah:1s2p is two in parallel "
-                      "(default: what is fitted now, else the recommended bank)");
+  command->add_option(
+      "--bank", r.bank,
+      "Battery of the catalogue, with counts if wanted: lfp-12v-100ah:1s2p is two in parallel "
+      "(default: what is fitted now, else the recommended bank)");
   command->add_option("--parallel", r.in_parallel, "Strings side by side, 1 to 64 (default: as in --bank)")
       ->check(CLI::Range(1, 64));
   command->add_option("--map", options->map,

@@ -24,8 +24,7 @@ struct Between {
 Between between(std::span<const Level> levels, double capacity) {
   std::size_t below = 0;
   while (below + 1 < levels.size() && levels[below].capacity > capacity) ++below;
-  if (below == 0 || levels[below].capacity >= capacity)
-    return {below, below, 0.0};
+  if (below == 0 || levels[below].capacity >= capacity) return {below, below, 0.0};
   const Level& upper = levels[below - 1];
   const Level& lower = levels[below];
   return {below - 1, below, (upper.capacity - capacity) / (upper.capacity - lower.capacity)};
@@ -152,8 +151,7 @@ Doubt between_years(const Lives& lives, const ageing::Law& law, double present, 
   if (draws < 1 || lives.levels().front().seasons.size() < 2) return doubt;
   const double share = std::max(lives.floor(), std::min(kEnd, present - 0.1));
   std::vector<double> years(static_cast<std::size_t>(draws));
-  executor(years.size(),
-           [&](std::size_t i) { years[i] = years_at(lives.drawn_course(law, i), share); });
+  executor(years.size(), [&](std::size_t i) { years[i] = years_at(lives.drawn_course(law, i), share); });
   std::sort(years.begin(), years.end());
   const units::Ranged range = ageing::central_90(years);
   if (range.typical > 0.0) doubt = {doubt.of, range.min / range.typical, range.max / range.typical};
@@ -182,8 +180,7 @@ ResistanceAt resistance_of(const LifeQuestion& q, const Level& top, double per_y
   if (found == q.speaking.opinions.end()) return [now](double) { return now; };
   const std::vector<Level> only_top = {top};
   std::vector<CoursePoint> course = ageing_course(
-      *found->law,
-      [&](double capacity, double) { return year_at(only_top, capacity, per_year, rest); },
+      *found->law, [&](double capacity, double) { return year_at(only_top, capacity, per_year, rest); },
       level_shares(top.capacity).back(), kLongestLookedFor_years);
   const auto growth_at = [course = std::move(course)](double capacity) {
     const auto after = std::find_if(course.begin(), course.end(), [capacity](const CoursePoint& p) {

@@ -17,8 +17,8 @@ namespace voltwright::advise {
 
 /// What the laws know of a chemistry.
 struct Speaking {
-  std::vector<ageing::Opinion> opinions;  // the first leads where it can
-  std::string gap;                        // which law is missing; empty if none
+  std::vector<ageing::Opinion> opinions;              // the first leads where it can
+  std::string gap;                                    // which law is missing; empty if none
   double life_spread = ageing::kLifeSpreadIfUnknown;  // coefficient of variation of the lives of like cells
   std::string spread_source;                          // or the assumption, in words
 };
@@ -28,7 +28,8 @@ struct LawLife {
   std::string id, name, source, caution;
   ageing::Basis basis = ageing::Basis::kLaw;
   ageing::Reach reach = ageing::Reach::kInside;  // the worst on the way to 80 %
-  bool counted = false;  // in the spread between laws: it speaks of rest and swings, inside its data or beyond
+  bool counted =
+      false;  // in the spread between laws: it speaks of rest and swings, inside its data or beyond
   bool leads = false;
   std::vector<ageing::LifePoint> course;  // of the bank as a whole, from now on
   ageing::LifeEnds ends;                  // years from now; none = not within kLongestLookedFor_years

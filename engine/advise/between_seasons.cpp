@@ -28,8 +28,8 @@ std::array<double, kMonths> monthly_C(const season::LegSky& sky) {
   double all_C = 0.0;
   const sky::HourlyWeather& weather = *sky.typical_year;
   for (std::size_t i = 0; i < weather.temperature_C.size(); ++i) {
-    const std::size_t month =
-        month_of(weather.start_utc_s + static_cast<std::int64_t>(i) * static_cast<std::int64_t>(kSecondsPerHour));
+    const std::size_t month = month_of(weather.start_utc_s + static_cast<std::int64_t>(i) *
+                                                                 static_cast<std::int64_t>(kSecondsPerHour));
     sum[month] += weather.temperature_C[i];
     hours[month] += 1.0;
     all_C += weather.temperature_C[i] / static_cast<double>(weather.temperature_C.size());
@@ -49,7 +49,8 @@ std::array<double, kMonths> hours_left(const Plan& plan) {
   const double left_h = ageing::kHoursOfYear - season_hours(plan);
   if (plan.legs.empty() || left_h <= 0.0) return hours;
   const std::int64_t from = plan.legs.back().end_utc_s;
-  const auto days = static_cast<std::int64_t>(std::ceil(left_h * kSecondsPerHour / static_cast<double>(kDay_s)));
+  const auto days =
+      static_cast<std::int64_t>(std::ceil(left_h * kSecondsPerHour / static_cast<double>(kDay_s)));
   const double each_h = left_h / static_cast<double>(days);
   for (std::int64_t d = 0; d < days; ++d) hours[month_of(from + d * kDay_s)] += each_h;
   return hours;

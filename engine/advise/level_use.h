@@ -12,10 +12,10 @@ namespace voltwright::advise {
 
 /// The bank with so much of its capacity left, through some seasons.
 struct Level {
-  double capacity = 1.0;         // share of new
-  double resistance_factor = 1.0;  // of the cells against new
+  double capacity = 1.0;                  // share of new
+  double resistance_factor = 1.0;         // of the cells against new
   std::vector<ageing::Exposure> seasons;  // what the first few asked of the bank, in order of their number
-  Chance chance;                 // of a shortfall, over all that were run
+  Chance chance;                          // of a shortfall, over all that were run
 };
 
 /// How the life's seasons are shared out. All levels run `first`; then those whose interval does not lie

@@ -14,10 +14,10 @@ inline constexpr double kLongestTold_years = 25.0;
 
 /// A life as it may be told, in steps that the doubt allows.
 struct StatedLife {
-  units::Ranged years;      // least <= 0.75 typical, most >= 1.25 typical; at most kLongestTold_years
-  bool longer = false;      // the typical life is longer than kLongestTold_years
-  bool most_longer = false; // the longest is
-  bool past = false;        // the limit is already crossed
+  units::Ranged years;       // least <= 0.75 typical, most >= 1.25 typical; at most kLongestTold_years
+  bool longer = false;       // the typical life is longer than kLongestTold_years
+  bool most_longer = false;  // the longest is
+  bool past = false;         // the limit is already crossed
 };
 
 /// Widens to kLeastDoubt, then rounds: typical to the nearest step of 1/4, 1/2, 1, 1 1/2, 2, 2 1/2, 3 ... 10,

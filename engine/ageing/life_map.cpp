@@ -50,7 +50,8 @@ YearOfUse year_of(const Duty& duty) {
     day.dwell = {{t_C, duty.top_soc, kHoursOfDay}};
   } else {
     const double middle = duty.top_soc - 0.5 * duty.depth;
-    day.dwell = {{t_C, duty.top_soc, kThird}, {t_C, middle, kThird}, {t_C, duty.top_soc - duty.depth, kThird}};
+    day.dwell = {
+        {t_C, duty.top_soc, kThird}, {t_C, middle, kThird}, {t_C, duty.top_soc - duty.depth, kThird}};
     day.swings = {{duty.depth, middle, 1.0, duty.rate_per_h, duty.rate_per_h, t_C}};
   }
   return {{day, kDaysOfYear}};
@@ -100,7 +101,8 @@ std::vector<Gain> what_helps(const Law& law, const YearOfUse& year, const std::v
   constexpr double kUsualDoubling_K = 10.0;  // nothing of it is used where there are no plates
   const bool is_lead = habits.plates_doubling_K > 0.0;
   const double doubling_K = is_lead ? habits.plates_doubling_K : kUsualDoubling_K;
-  const double before = years_until(law, year, kEnd, kLongestLookedFor_years).value_or(kLongestLookedFor_years);
+  const double before =
+      years_until(law, year, kEnd, kLongestLookedFor_years).value_or(kLongestLookedFor_years);
   std::vector<Gain> gains;
   const auto ask = [&](const char* habit, const char* note, auto&& change) {
     YearOfUse changed = year;
@@ -123,7 +125,8 @@ std::vector<Gain> what_helps(const Law& law, const YearOfUse& year, const std::v
           });
     }
   }
-  std::stable_sort(gains.begin(), gains.end(), [](const Gain& a, const Gain& b) { return a.times > b.times; });
+  std::stable_sort(gains.begin(), gains.end(),
+                   [](const Gain& a, const Gain& b) { return a.times > b.times; });
   return gains;
 }
 

@@ -26,8 +26,8 @@ inline constexpr double kLongestLookedFor_years = 60.0;
 /// What the laws say of a use. Laws that know nothing of rest or of swings are asked only if the use has none
 /// of what they miss, or if no other is there.
 struct SaidLife {
-  std::string law;       // id of the opinion that leads
-  units::Ranged years;   // least, leading, most of the laws asked; kLongestLookedFor_years = that or longer
+  std::string law;      // id of the opinion that leads
+  units::Ranged years;  // least, leading, most of the laws asked; kLongestLookedFor_years = that or longer
   Reach reach = Reach::kInside;  // of the leading law at the end of the life
 };
 
@@ -51,10 +51,10 @@ LifeMap life_map(const std::vector<Opinion>& opinions);
 
 /// One habit and what it brings.
 struct Gain {
-  std::string habit;        // "cooler by 10 K"
-  double times = 1.0;       // life after it over life before it
+  std::string habit;                             // "cooler by 10 K"
+  double times = 1.0;                            // life after it over life before it
   double before_years = 0.0, after_years = 0.0;  // to 80 %, of a mean cell, by one law, no feedback
-  std::string note;         // what to mind; may be empty
+  std::string note;                              // what to mind; may be empty
 };
 
 /// Which habits are worth asking of a use.

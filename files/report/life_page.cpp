@@ -57,10 +57,11 @@ std::string gains_part(const advise::BankLife& life) {
     rows += "<tr><td>" + escaped(gain.habit) + "</td><td class=\"r\">" + escaped(figure(gain.times)) +
             "</td><td>" + escaped(gain.note) + "</td></tr>";
   }
-  return section("What makes it last",
-                 "Life to 80 % after the change over life before it, by the leading law, the loss not fed back.",
-                 "<table><thead><tr><th>Habit</th><th class=\"r\">times</th><th>Mind</th></tr></thead><tbody>" +
-                     rows + "</tbody></table>");
+  return section(
+      "What makes it last",
+      "Life to 80 % after the change over life before it, by the leading law, the loss not fed back.",
+      "<table><thead><tr><th>Habit</th><th class=\"r\">times</th><th>Mind</th></tr></thead><tbody>" + rows +
+          "</tbody></table>");
 }
 
 std::string doubts_part(const advise::BankLife& life) {
