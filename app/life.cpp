@@ -81,8 +81,11 @@ std::string sentence_of(const LifeResponse& r) {
   text += r.at_70.past ? ", already below 70 %" : ", 70 % after " + advise::life_words(r.at_70);
   const std::string accepted = percent(units::as_fraction(r.hand.plan.limits.chance_of_shortfall));
   if (!life.carries_now) {
-    text += "; it does not carry the plan within the accepted chance of shortfall (" + accepted +
-            ") as it is now";
+    const advise::Chance& now = life.levels.front().chance;
+    const bool sure = now.low > units::as_fraction(r.hand.plan.limits.chance_of_shortfall);
+    text += std::string(sure ? "; it does not carry" : "; it may not carry") +
+            " the plan within the accepted chance of shortfall (" + accepted + ") as it is now: short in " +
+            advise::chance_text(now.events, now.seasons, now.low, now.high);
   } else if (!life.plan_ends) {
     text += "; down to " + percent(life.levels.back().capacity) +
             " it still carries the plan within the accepted chance of shortfall (" + accepted + ")";

@@ -22,7 +22,7 @@ void add_duties(std::string& text, const char* part, const std::vector<ageing::M
 std::string life_csv(const LifeResponse& r) {
   std::string text = "law,leads,counted,years,capacity_share,plan_carried\n";
   for (const advise::LawLife& law : r.life.laws) {
-    for (const ageing::LifePoint& point : law.course) {
+    for (const ageing::LifeMoment& point : law.course) {
       fmt::format_to(std::back_inserter(text), "{},{},{},{:.4f},{:.5f},{}\n", law.id, law.leads ? 1 : 0,
                      law.counted ? 1 : 0, point.years, point.capacity, point.carried ? 1 : 0);
     }

@@ -33,7 +33,7 @@ Json law_json(const advise::LawLife& law, double over_measured) {
                {"caution", law.caution}};
   if (over_measured > 0.0) json["loss_over_measured_first_year"] = over_measured;
   Json course = Json::array();
-  for (const ageing::LifePoint& point : law.course)
+  for (const ageing::LifeMoment& point : law.course)
     course.push_back({{"years", point.years}, {"capacity", point.capacity}, {"carried", point.carried}});
   json["course"] = course;
   return json;

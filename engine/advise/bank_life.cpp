@@ -11,7 +11,7 @@ namespace voltwright::advise {
 namespace {
 
 using ageing::kLongestLookedFor_years;
-using ageing::LifePoint;
+using ageing::LifeMoment;
 
 constexpr double kEnd = 0.8;
 
@@ -87,10 +87,10 @@ ageing::Reach reach_on_the_way(const ageing::Law& law, const Lives& lives,
 }
 
 /// The course of the whole bank from now on: what the mean cell has lost in a year takes it `weakest` years.
-std::vector<LifePoint> from_now(const std::vector<CoursePoint>& course, const Lives& lives, double present,
-                                double weakest) {
+std::vector<LifeMoment> from_now(const std::vector<CoursePoint>& course, const Lives& lives, double present,
+                                 double weakest) {
   const double now_years = years_at(course, present);
-  std::vector<LifePoint> points = {{0.0, present, lives.carried(present)}};
+  std::vector<LifeMoment> points = {{0.0, present, lives.carried(present)}};
   for (const CoursePoint& point : course) {
     if (point.years <= now_years) continue;
     const double capacity = point.aged.capacity();

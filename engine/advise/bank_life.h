@@ -31,8 +31,8 @@ struct LawLife {
   bool counted =
       false;  // in the spread between laws: it speaks of rest and swings, inside its data or beyond
   bool leads = false;
-  std::vector<ageing::LifePoint> course;  // of the bank as a whole, from now on
-  ageing::LifeEnds ends;                  // years from now; none = not within kLongestLookedFor_years
+  std::vector<ageing::LifeMoment> course;  // of the bank as a whole, from now on
+  ageing::LifeEnds ends;                   // years from now; none = not within kLongestLookedFor_years
 };
 
 /// A source of doubt: the ends of the life over the typical one, least <= 1 <= most.

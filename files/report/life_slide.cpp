@@ -14,7 +14,7 @@ namespace {
 
 using advise::figure;
 using advise::percent;
-using ageing::LifePoint;
+using ageing::LifeMoment;
 
 constexpr double kLeft = 40.0;
 constexpr double kChartLeft = 110.0, kChartRight = 1010.0;
@@ -57,7 +57,7 @@ void draw_axes(Drawing& d, const Chart& c) {
 }
 
 /// The part of a straight piece that lies on the chart.
-void draw_piece(Drawing& d, const Chart& c, LifePoint a, LifePoint b, const char* css_class) {
+void draw_piece(Drawing& d, const Chart& c, LifeMoment a, LifeMoment b, const char* css_class) {
   if (a.years >= c.x.to || a.capacity < kLeast) return;
   if (b.years > c.x.to) {
     b.capacity = a.capacity + (b.capacity - a.capacity) * (c.x.to - a.years) / (b.years - a.years);
@@ -66,17 +66,17 @@ void draw_piece(Drawing& d, const Chart& c, LifePoint a, LifePoint b, const char
   d.line(c.x(a.years), c.y.clamped(a.capacity), c.x(b.years), c.y.clamped(b.capacity), css_class);
 }
 
-void draw_course(Drawing& d, const Chart& c, const std::vector<LifePoint>& course, const char* css_class) {
+void draw_course(Drawing& d, const Chart& c, const std::vector<LifeMoment>& course, const char* css_class) {
   for (std::size_t i = 1; i < course.size(); ++i) draw_piece(d, c, course[i - 1], course[i], css_class);
 }
 
 /// The band of all doubt: the leading course, its years stretched to either side as at the 80 % date.
-void draw_band(Drawing& d, const Chart& c, const std::vector<LifePoint>& course, const units::Ranged& end) {
+void draw_band(Drawing& d, const Chart& c, const std::vector<LifeMoment>& course, const units::Ranged& end) {
   if (end.typical <= 0.0 || course.size() < 2) return;
   const double quick = end.min / end.typical;
   const double slow = end.max / end.typical;
   std::string there, back;
-  for (const LifePoint& p : course) {
+  for (const LifeMoment& p : course) {
     there += fmt::format("{}{} {}", there.empty() ? "M" : "L", px(c.x.clamped(p.years * quick)),
                          px(c.y.clamped(p.capacity)));
     back = fmt::format("L{} {}", px(c.x.clamped(p.years * slow)), px(c.y.clamped(p.capacity))) + back;
