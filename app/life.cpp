@@ -99,6 +99,7 @@ std::string sentence_of(const LifeResponse& r) {
     text += " Outside data: no law was tested at such temperatures or charges.";
   if (leading.reach == ageing::Reach::kExtrapolated)
     text += " Extrapolated: longer or harder use than the tests behind it.";
+  text += " What moves the dates most is the spread " + life.widest()->of + ".";
   return text;
 }
 

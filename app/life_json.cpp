@@ -92,6 +92,7 @@ std::string to_json(const LifeResponse& r) {
   for (const advise::Doubt& doubt : r.life.doubts)
     doubts.push_back({{"of", doubt.of}, {"least", doubt.least}, {"most", doubt.most}});
   json["doubts"] = doubts;
+  json["moves_most"] = r.life.widest() != nullptr ? Json(r.life.widest()->of) : Json(nullptr);
   json["life_spread"] = r.life.life_spread;
   json["life_spread_source"] = r.life.spread_source;
   json["bank_over_mean_cell"] = r.life.weakest_life;

@@ -14,6 +14,7 @@ using ageing::kLongestLookedFor_years;
 using ageing::LifeMoment;
 
 constexpr double kEnd = 0.8;
+constexpr double kLeastRatio = 1e-6;  // of a doubt, so that its logarithm is finite
 
 /// Places of a capacity between falling levels: the level above, the one below, and the share of the latter.
 struct Between {
@@ -163,7 +164,7 @@ units::Ranged with_doubts(double typical, std::span<const Doubt> doubts) {
   double down = 0.0;
   double up = 0.0;
   for (const Doubt& doubt : doubts) {
-    const double least = std::log(std::max(doubt.least, 1e-6));
+    const double least = std::log(std::max(doubt.least, kLeastRatio));
     const double most = std::log(doubt.most);
     down += least * least;
     up += most * most;
@@ -203,6 +204,13 @@ ageing::Strings strings_of(const Candidate& candidate) {
 const LawLife* BankLife::leading() const {
   const auto found = std::find_if(laws.begin(), laws.end(), [](const LawLife& law) { return law.leads; });
   return found != laws.end() ? &*found : nullptr;
+}
+
+const Doubt* BankLife::widest() const {
+  const auto width = [](const Doubt& d) { return std::log(d.most / std::max(d.least, kLeastRatio)); };
+  const auto found = std::max_element(doubts.begin(), doubts.end(),
+                                      [&](const Doubt& a, const Doubt& b) { return width(a) < width(b); });
+  return found != doubts.end() ? &*found : nullptr;
 }
 
 ageing::YearOfUse year_at(std::span<const Level> levels, double capacity, double per_year,

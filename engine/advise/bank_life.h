@@ -56,7 +56,9 @@ struct BankLife {
   bool carries_now = true;  // within the accepted chance
   std::vector<Doubt> doubts;
   std::vector<ageing::Gain> gains;  // by the leading law
-  const LawLife* leading() const;
+  const LawLife* leading() const;   // null without laws
+  /// The doubt with the widest ends, which moves the dates most; null without laws.
+  const Doubt* widest() const;
 };
 
 struct LifeQuestion {

@@ -72,6 +72,23 @@ void LevelRunner::run(std::vector<Level>& levels, const std::vector<std::size_t>
   }
 }
 
+std::vector<std::size_t> LevelRunner::undecided(const std::vector<Level>& levels) const {
+  const double accepted = units::as_fraction(plan_->limits.chance_of_shortfall);
+  const auto clean = [&](std::size_t i) { return levels[i].chance.events == 0; };
+  // What carried the plan with less capacity carries it with more.
+  std::size_t from = 0;
+  while (from + 1 < levels.size() && clean(from) && clean(from + 1)) ++from;
+  std::vector<std::size_t> open;
+  int fewest = effort_.most;
+  for (std::size_t i = from; i < levels.size(); ++i) {
+    if (levels[i].chance.low > accepted || levels[i].chance.seasons >= effort_.most) continue;
+    open.push_back(i);
+    fewest = std::min(fewest, levels[i].chance.seasons);
+  }
+  std::erase_if(open, [&](std::size_t i) { return levels[i].chance.seasons != fewest; });
+  return open;
+}
+
 Level LevelRunner::present() const {
   std::vector<Level> levels(1);
   levels[0].capacity = present_share(*candidate_);
@@ -96,14 +113,9 @@ std::vector<Level> LevelRunner::all(const Level& top, const ResistanceAt& resist
   if (progress_) progress_(effort_.first, effort_.most);
   run(levels, lower, 0, effort_.first);
   constexpr int kBatch = 8;
-  const double accepted = units::as_fraction(plan_->limits.chance_of_shortfall);
-  for (int done = effort_.first; done < effort_.most; done = std::min(effort_.most, done + kBatch)) {
+  for (std::vector<std::size_t> open = undecided(levels); !open.empty(); open = undecided(levels)) {
+    const int done = levels[open.front()].chance.seasons;
     if (progress_) progress_(done, effort_.most);
-    std::vector<std::size_t> open;
-    for (std::size_t i = 0; i < levels.size(); ++i) {
-      if (levels[i].chance.seasons == done && levels[i].chance.low <= accepted) open.push_back(i);
-    }
-    if (open.empty()) break;
     run(levels, open, done, std::min(effort_.most, done + kBatch));
   }
   return levels;

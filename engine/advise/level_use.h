@@ -19,7 +19,7 @@ struct Level {
 };
 
 /// How the life's seasons are shared out. All levels run `first`; then those whose interval does not lie
-/// wholly above the accepted chance run on to `most`.
+/// wholly above the accepted chance run on to `most`, but for those above a level without a shortfall.
 struct LevelEffort {
   int first = 4;
   int most = 16;
@@ -54,6 +54,8 @@ class LevelRunner {
 
  private:
   void run(std::vector<Level>& levels, const std::vector<std::size_t>& which, int from, int to) const;
+  /// Those of the open levels that have run the fewest seasons; empty when all is decided or run.
+  std::vector<std::size_t> undecided(const std::vector<Level>& levels) const;
   Candidate at(const Level& level) const;
 
   const Plan* plan_;

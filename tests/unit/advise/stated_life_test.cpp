@@ -18,9 +18,15 @@ TEST(StatedLife, NeverFinerThanAQuarter) {
   for (double years = 0.3; years < 40.0; years *= 1.03) {
     const StatedLife life = stated({years, years, years});
     EXPECT_LE(life.years.min, 0.75 * years) << years;
-    if (!life.most_longer) EXPECT_GE(life.years.max, 1.25 * years) << years;
-    if (!life.most_longer) EXPECT_GE(life.years.max, 1.25 * life.years.typical) << years;
-    if (!life.longer) EXPECT_NEAR(life.years.typical, years, 0.26 * years) << years;
+    if (!life.most_longer) {
+      EXPECT_GE(life.years.max, 1.25 * years) << years;
+    }
+    if (!life.most_longer) {
+      EXPECT_GE(life.years.max, 1.25 * life.years.typical) << years;
+    }
+    if (!life.longer) {
+      EXPECT_NEAR(life.years.typical, years, 0.26 * years) << years;
+    }
   }
 }
 
