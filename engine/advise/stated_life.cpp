@@ -10,8 +10,25 @@ namespace voltwright::advise {
 
 namespace {
 
-constexpr std::array<double, 18> kSteps = {0.25, 0.5, 1.0, 1.5, 2.0,  2.5,  3.0,  4.0,  5.0,
-                                           6.0,  7.0, 8.0, 9.0, 10.0, 12.0, 15.0, 20.0, kLongestTold_years};
+constexpr std::array<double, 19> kSteps = {0.25,
+                                           0.5,
+                                           0.75,
+                                           1.0,
+                                           1.5,
+                                           2.0,
+                                           2.5,
+                                           3.0,
+                                           4.0,
+                                           5.0,
+                                           6.0,
+                                           7.0,
+                                           8.0,
+                                           9.0,
+                                           10.0,
+                                           12.0,
+                                           15.0,
+                                           20.0,
+                                           kLongestTold_years};
 
 double nearest_step(double years) {
   return *std::min_element(kSteps.begin(), kSteps.end(), [years](double a, double b) {

@@ -20,8 +20,8 @@ struct StatedLife {
   bool past = false;         // the limit is already crossed
 };
 
-/// Widens to kLeastDoubt, then rounds: typical to the nearest step of 1/4, 1/2, 1, 1 1/2, 2, 2 1/2, 3 ... 10,
-/// 12, 15, 20, 25 years, least down, most up.
+/// Widens to kLeastDoubt, then rounds: typical to the nearest step of 1/4, 1/2, 3/4, 1, 1 1/2, 2, 2 1/2, 3
+/// ... 10, 12, 15, 20, 25 years, least down, most up.
 StatedLife stated(const units::Ranged& years);
 
 /// "about 9 years (6 to 13)", "about 18 months (12 to 24)", "more than 25 years (at least 15)".
