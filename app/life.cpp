@@ -76,9 +76,9 @@ std::string sentence_of(const LifeResponse& r) {
   const advise::BankLife& life = r.life;
   if (life.laws.empty()) return life.gap;
   std::string text = r.candidate.name() + ": ";
-  text += r.at_80.past ? "already below 80 % of its capacity"
+  text += r.at_80.past ? "already down to 80 % of its capacity"
                        : "80 % of the capacity after " + advise::life_words(r.at_80);
-  text += r.at_70.past ? ", already below 70 %" : ", 70 % after " + advise::life_words(r.at_70);
+  text += r.at_70.past ? ", already down to 70 %" : ", 70 % after " + advise::life_words(r.at_70);
   const std::string accepted = percent(units::as_fraction(r.hand.plan.limits.chance_of_shortfall));
   if (!life.carries_now) {
     const advise::Chance& now = life.levels.front().chance;

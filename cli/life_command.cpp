@@ -66,7 +66,7 @@ std::string text_of(const app::LifeResponse& r) {
   if (!r.life.laws.empty()) {
     text += "\n" + laws_text(r);
     text += wrapped(
-        "*: leads. -: not counted, as it misses time at rest or use, or lies outside its data. x measured: "
+        "*: leads. -: not counted, as it knows nothing of time at rest or of use. x measured: "
         "loss of a first year at rest, 25 °C and half charge, over the measured one.",
         width, "  ");
   }

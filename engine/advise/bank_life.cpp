@@ -109,23 +109,19 @@ LawLife law_life(const ageing::Opinion& opinion, const Lives& lives, double pres
   life.basis = opinion.basis;
   const std::vector<CoursePoint> course = lives.course(*opinion.law);
   life.reach = reach_on_the_way(*opinion.law, lives, course);
-  life.counted = opinion.knows_rest && opinion.knows_swings && life.reach != ageing::Reach::kOutside;
+  life.counted = opinion.knows_rest && opinion.knows_swings;
   life.course = from_now(course, lives, present, weakest);
   life.ends = ageing::life_ends(life.course);
   return life;
 }
 
-/// Marks the leading law, and all that speak of rest and swings as counted where none is inside its data.
-void choose(std::vector<LawLife>& laws, const std::vector<ageing::Opinion>& opinions) {
+/// The first counted law that is not outside its data leads; else the first counted, else the first.
+void choose(std::vector<LawLife>& laws) {
   if (laws.empty()) return;
-  const auto counted = [](const LawLife& law) { return law.counted; };
-  auto leads = std::find_if(laws.begin(), laws.end(), counted);
-  if (leads == laws.end()) {
-    for (std::size_t i = 0; i < laws.size(); ++i)
-      laws[i].counted = opinions[i].knows_rest && opinions[i].knows_swings;
-    leads = std::find_if(laws.begin(), laws.end(), counted);
-    if (leads == laws.end()) leads = laws.begin();
-  }
+  const auto first = [&](auto&& fits) { return std::find_if(laws.begin(), laws.end(), fits); };
+  auto leads = first([](const LawLife& law) { return law.counted && law.reach != ageing::Reach::kOutside; });
+  if (leads == laws.end()) leads = first([](const LawLife& law) { return law.counted; });
+  if (leads == laws.end()) leads = laws.begin();
   leads->leads = leads->counted = true;
 }
 
@@ -260,7 +256,7 @@ BankLife bank_life(const LifeQuestion& q, const Executor& executor, const LevelP
   executor(opinions.size(), [&](std::size_t i) {
     life.laws[i] = law_life(opinions[i], lives, life.present, life.weakest_life);
   });
-  choose(life.laws, opinions);
+  choose(life.laws);
   const LawLife& leading = *life.leading();
   const ageing::Law& law = *opinions[static_cast<std::size_t>(&leading - life.laws.data())].law;
   const Doubt of_cells{"between cells", cells.min / cells.typical, cells.max / cells.typical};

@@ -75,12 +75,28 @@ void draw_band(Drawing& d, const Chart& c, const std::vector<LifeMoment>& course
   if (end.typical <= 0.0 || course.size() < 2) return;
   const double quick = end.min / end.typical;
   const double slow = end.max / end.typical;
+  // Each side ends where it leaves the chart.
+  const auto side = [&](double stretch) {
+    std::vector<LifeMoment> points;
+    for (LifeMoment p : course) {
+      p.years *= stretch;
+      if (p.years >= c.x.to && !points.empty()) {
+        const LifeMoment& last = points.back();
+        p.capacity =
+            last.capacity + (p.capacity - last.capacity) * (c.x.to - last.years) / (p.years - last.years);
+        p.years = c.x.to;
+        points.push_back(p);
+        break;
+      }
+      points.push_back(p);
+    }
+    return points;
+  };
   std::string there, back;
-  for (const LifeMoment& p : course) {
-    there += fmt::format("{}{} {}", there.empty() ? "M" : "L", px(c.x.clamped(p.years * quick)),
-                         px(c.y.clamped(p.capacity)));
-    back = fmt::format("L{} {}", px(c.x.clamped(p.years * slow)), px(c.y.clamped(p.capacity))) + back;
-  }
+  for (const LifeMoment& p : side(quick))
+    there += fmt::format("{}{} {}", there.empty() ? "M" : "L", px(c.x(p.years)), px(c.y.clamped(p.capacity)));
+  for (const LifeMoment& p : side(slow))
+    back = fmt::format("L{} {}", px(c.x(p.years)), px(c.y.clamped(p.capacity))) + back;
   d.path(there + back + "Z", "band");
 }
 
@@ -129,8 +145,8 @@ std::string life_slide(const LifeInput& input) {
     d.text(kBeside, y, gain_words(gain), "start", "value");
   }
   d.text(kLeft, 856.0,
-         "Thick: the leading account, with the band of all doubt; grey: other laws; dotted: laws that miss "
-         "time or lie outside their data.",
+         "Thick: the leading account, with the band of all doubt; grey: other laws; dotted: not counted, as "
+         "they know nothing of time at rest.",
          "start", "how");
   d.text(kLeft, 882.0, "No law has a knee: measure the capacity once a year.", "start", "how");
   return finish_slide(std::move(d));

@@ -24,7 +24,7 @@ TEST(StatedLife, NeverFinerThanAQuarter) {
     if (!life.most_longer) {
       EXPECT_GE(life.years.max, 1.25 * life.years.typical) << years;
     }
-    if (!life.longer) {
+    if (!life.longer && years > 0.4) {
       EXPECT_NEAR(life.years.typical, years, 0.26 * years) << years;
     }
   }
