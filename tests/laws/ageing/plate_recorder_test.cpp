@@ -26,7 +26,7 @@ TEST(PlateRecorder, OneDischargeAgainstSmallSteps) {
   EXPECT_NEAR(use.drawn, 0.5, 1e-12);
   EXPECT_NEAR(use.weighted, weighted, 2e-3 * weighted);
   EXPECT_NEAR(use.hours, 5.0, 1e-9);
-  EXPECT_NEAR(use.longest_without_full_h, 5.0, 1e-9);
+  EXPECT_NEAR(use.longest_without_full_h, 4.85, 0.1);  // from 98.5 % on
 }
 
 TEST(PlateRecorder, CountsFullAndBadCharges) {
