@@ -169,7 +169,7 @@ class Chain {
                                              result_.noon_offset_h.value_or(0.0));
       series_.repairs.push_back(what + " " + repair);
       what += " " + repair;
-      remedy = "If that is wrong, " + series_.clock_remedy;
+      remedy = "Mend the file if that is wrong. " + series_.clock_remedy;
     }
     result_.warnings.push_back(
         text_warning(name_, 1, 0,
@@ -288,10 +288,11 @@ class Chain {
     result_.first_hour = hours_.first_hour;
     result_.hours = hours_.hours;
     result_.repairs = std::move(series_.repairs);
-    weather.origin = fmt::format("{} from {} ({}): {}, {:.2f} N {:.2f} E, {:.0f} m.",
-                                 series_.typical ? "Typical year" : "Weather", name_, series_.format,
-                                 series_.place.empty() ? "place not named" : series_.place,
-                                 site_.latitude_deg, site_.longitude_deg, site_.elevation_m);
+    weather.origin = fmt::format(
+        "{} from {} ({}): {}, {:.2f}° {} {:.2f}° {}, {:.0f} m.", series_.typical ? "Typical year" : "Weather",
+        name_, series_.format, series_.place.empty() ? "place not named" : series_.place,
+        std::abs(site_.latitude_deg), site_.latitude_deg < 0.0 ? 'S' : 'N', std::abs(site_.longitude_deg),
+        site_.longitude_deg < 0.0 ? 'W' : 'E', site_.elevation_m);
   }
 
   void note_split() {
