@@ -17,6 +17,9 @@ namespace {
 
 using advise::figure;
 
+constexpr std::array<const char*, 12> kMonths = {"January",   "February", "March",    "April",
+                                                 "May",       "June",     "July",     "August",
+                                                 "September", "October",  "November", "December"};
 constexpr double kWide = 720.0;
 constexpr double kNarrow = 358.0;
 constexpr double kHeight = 200.0;
@@ -64,25 +67,44 @@ std::string picture(const SkyPageInput& input, const MonthChart& chart) {
 
 std::string td(const std::string& text) { return "<td class=\"r\">" + escaped(text) + "</td>"; }
 
-std::string months_table(const SkyPageInput& input) {
+std::string month_cell(const SkyPageInput& input, std::size_t m) {
+  return "<tr><td>" + escaped(month_text(static_cast<unsigned>(m) + 1)) + (input.months[m].own ? " *" : "") +
+         "</td>";
+}
+
+std::string table_of(std::string_view heads, const std::string& rows) {
+  return "<table class=\"ledger\"><thead><tr><th>Month</th>" + std::string(heads) + "</tr></thead><tbody>" +
+         rows + "</tbody></table>";
+}
+
+std::string light_table(const SkyPageInput& input) {
   std::string rows;
   for (std::size_t m = 0; m < input.months.size(); ++m) {
     const SkyPageMonth& month = input.months[m];
-    rows +=
-        "<tr><td>" + escaped(month_text(static_cast<unsigned>(m) + 1)) + (month.own ? " *" : "") + "</td>";
-    rows += td(fixed(month.mean_C, 1)) + td(fixed(month.daily_range_K, 1)) + td(fixed(month.coldest_C, 0)) +
-            td(fixed(month.warmest_C, 0)) + td(fixed(month.clearness, 2)) +
-            td(fixed(month.normal_kWh_m2_day, 2)) + td(fixed(month.turbidity, 1)) +
-            td(fixed(month.wind_m_s, 1)) + td(fixed(month.panel_Wh_day.low, 0)) +
+    rows += month_cell(input, m) + td(fixed(month.clearness, 2)) + td(fixed(month.normal_kWh_m2_day, 2)) +
+            td(fixed(month.turbidity, 1)) + td(fixed(month.panel_Wh_day.low, 0)) +
             td(fixed(month.panel_Wh_day.middle, 0)) + td(fixed(month.panel_Wh_day.high, 0)) + "</tr>";
   }
+  return table_of(
+      "<th class=\"r\">Clear</th><th class=\"r\">kWh/m2 a day</th><th class=\"r\">Haze</th><th "
+      "class=\"r\">Low Wh</th><th class=\"r\">Middle Wh</th><th class=\"r\">High Wh</th>",
+      rows);
+}
+
+std::string air_table(const SkyPageInput& input) {
+  std::string rows;
+  for (std::size_t m = 0; m < input.months.size(); ++m) {
+    const SkyPageMonth& month = input.months[m];
+    rows += month_cell(input, m) + td(fixed(month.mean_C, 1)) + td(fixed(month.daily_range_K, 1)) +
+            td(fixed(month.coldest_C, 0)) + td(fixed(month.warmest_C, 0)) + td(fixed(month.wind_m_s, 1)) +
+            "</tr>";
+  }
   const bool own = std::any_of(input.months.begin(), input.months.end(), [](const auto& m) { return m.own; });
-  return "<table class=\"ledger\"><thead><tr><th>Month</th><th class=\"r\">Mean °C</th><th class=\"r\">Range "
-         "K</th><th class=\"r\">Coldest °C</th><th class=\"r\">Warmest °C</th><th class=\"r\">Clear</th><th "
-         "class=\"r\">kWh/m2 a day</th><th class=\"r\">Haze</th><th class=\"r\">Wind m/s</th><th "
-         "class=\"r\">Low Wh</th><th class=\"r\">Middle Wh</th><th class=\"r\">High "
-         "Wh</th></tr></thead><tbody>" +
-         rows + "</tbody></table>" + (own ? "<p class=\"sub\">* with figures of your own</p>" : "");
+  return table_of(
+             "<th class=\"r\">Mean °C</th><th class=\"r\">Range K</th><th class=\"r\">Coldest °C</th><th "
+             "class=\"r\">Warmest °C</th><th class=\"r\">Wind m/s</th>",
+             rows) +
+         (own ? "<p class=\"sub\">* with figures of your own</p>" : "");
 }
 
 std::string sources_table(const SkyPageInput& input) {
@@ -106,7 +128,7 @@ std::string answer(const SkyPageInput& input) {
          escaped(fmt::format(
              "In {} a panel of {} here gives {} a day, less than {} in one year of ten; over the "
              "year {}.",
-             month_text(month), figure(input.peak_W, "W"), figure(darkest->panel_Wh_day.middle, "Wh"),
+             kMonths.at(month - 1), figure(input.peak_W, "W"), figure(darkest->panel_Wh_day.middle, "Wh"),
              figure(darkest->panel_Wh_day.low, "Wh"), figure(input.panel_kWh_year.middle, "kWh"))) +
          "</p>";
 }
@@ -116,31 +138,27 @@ std::string answer(const SkyPageInput& input) {
 std::string sky_page(const SkyPageInput& input) {
   std::string body = page_head(input.place, input.position, "Sky of a place");
   body += answer(input);
-  body += section("What the panel gives a day",
-                  input.panel +
-                      " Dot: half of the years lie below. Whiskers: one year in ten lies below the "
-                      "lower end, one above the upper.",
-                  picture(input, {"Yield of the panel a day, by month", "Wh",
-                                  [](const SkyPageMonth& m) { return m.panel_Wh_day; }}));
+  body += section(
+      "What the panel gives a day",
+      input.panel +
+          fmt::format(" Dot: half of {} made years lie below. Whiskers: one in ten lies below the lower "
+                      "end, one above the upper. Clear: light on the ground over light above the air; "
+                      "kWh/m2: on the level, the long-term mean; haze: Linke turbidity.",
+                      input.years),
+      picture(input, {"Yield of the panel a day, by month", "Wh",
+                      [](const SkyPageMonth& m) { return m.panel_Wh_day; }}) +
+          light_table(input));
+  const auto air = [](const SkyPageMonth& m) { return MonthSpread{m.coldest_C, m.mean_C, m.warmest_C}; };
   body +=
       section("Air",
               "Dot: mean of the month. Whiskers: coldest and warmest minute of all made years; a true record "
-              "may lie further out.",
-              picture(input, {"Air temperature by month", "°C", [](const SkyPageMonth& m) {
-                                return MonthSpread{m.coldest_C, m.mean_C, m.warmest_C};
-                              }}));
-  body +=
-      section("By month",
-              fmt::format("Of {} made years. Light is that on the level, the long-term mean; clear: light on "
-                          "the ground over light above the air; haze: Linke turbidity.",
-                          input.years),
-              months_table(input));
+              "may lie further out. Range: from the lowest to the highest of a day.",
+              picture(input, {"Air temperature by month", "°C", air}) + air_table(input));
   body += caution_section(
       {"Cold strings. The open-circuit voltage of modules in series rises in the cold: check it against the "
        "controller's limit with the local record, not with the coldest minute above.",
        "Roofs and wiring. Falls and direct current kill. Local codes and a licensed person decide where they "
-       "say "
-       "so."});
+       "say so."});
   body += section("Where the numbers come from", "",
                   sources_table(input) + "<p class=\"sub\">" + escaped(input.origin) + "</p>");
   body += block_of({{"Place", input.place},
