@@ -21,10 +21,10 @@ advise::Speaking speaking_of(const char* chemistry) {
   return app::speaking_for(*catalogue().chemistry(chemistry), laws());
 }
 
-/// Full days of discharge and charge over so many days.
+/// So many such days, recorded over the first sixty of them.
 ageing::Aged lead_after(const ageing::Law& law, const cell::Chemistry& chemistry, double days,
                         const ageing::Day& day) {
-  constexpr int kRecorded = 20;
+  constexpr int kRecorded = 60;
   ageing::PlateDays made(chemistry);
   made.days(kRecorded, day);
   ageing::Aged aged;
@@ -33,25 +33,26 @@ ageing::Aged lead_after(const ageing::Law& law, const cell::Chemistry& chemistry
 }
 
 // A vented bank in full-time use for two years, charging ended early, was down to about 65 % after fewer than
-// 300 half discharges. Counting by depth cannot tell it from a bank that is filled; the weighted law can.
-TEST(WornBanks, ChargedShortOfFullWearFasterThanCountedByDepth) {
+// 300 half discharges. Counting by depth cannot tell it from a bank that is filled; the weighted law sees
+// active mass go much faster, as filled plates are spared, if not their grids.
+TEST(WornBanks, ChargedShortOfFullLoseTheirActiveMass) {
   const cell::Chemistry& flooded = *catalogue().chemistry("flooded");
   const advise::Speaking speaking = speaking_of("flooded");
   const ageing::Law& weighted = *speaking.opinions[0].law;
   const ageing::Law& by_depth = *speaking.opinions[1].law;
-  constexpr double kTwoYears_days = 730.5;
+  constexpr double kDays = 300.0;
   ageing::Day filled;
-  filled.depth = 0.2;
+  filled.depth = 0.5;
   ageing::Day early = filled;
   early.end_soc = 0.9;
-  const double lost_filled = 1.0 - lead_after(weighted, flooded, kTwoYears_days, filled).capacity();
-  const double lost_early = 1.0 - lead_after(weighted, flooded, kTwoYears_days, early).capacity();
-  EXPECT_GT(lost_early, 1.5 * lost_filled);
-  const double counted_filled = 1.0 - lead_after(by_depth, flooded, kTwoYears_days, filled).capacity();
-  const double counted_early = 1.0 - lead_after(by_depth, flooded, kTwoYears_days, early).capacity();
+  const ageing::Aged when_filled = lead_after(weighted, flooded, kDays, filled);
+  const ageing::Aged when_early = lead_after(weighted, flooded, kDays, early);
+  std::printf("filled %g %g early %g %g\n", when_filled.calendar_loss, when_filled.cycle_loss,
+              when_early.calendar_loss, when_early.cycle_loss);
+  EXPECT_GT(when_early.cycle_loss, 2.0 * when_filled.cycle_loss);
+  const double counted_filled = 1.0 - lead_after(by_depth, flooded, kDays, filled).capacity();
+  const double counted_early = 1.0 - lead_after(by_depth, flooded, kDays, early).capacity();
   EXPECT_NEAR(counted_early, counted_filled, 0.02 * counted_filled);
-  RecordProperty("lost_early_percent", static_cast<int>(100.0 * lost_early));
-  RecordProperty("lost_filled_percent", static_cast<int>(100.0 * lost_filled));
 }
 
 // Cheap iron-phosphate batteries, 48 Ah together: 43 % left after 30 months and about 700 nights of less than
