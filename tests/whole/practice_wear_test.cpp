@@ -47,9 +47,10 @@ TEST(WornBanks, ChargedShortOfFullLoseTheirActiveMass) {
   early.end_soc = 0.9;
   const ageing::Aged when_filled = lead_after(weighted, flooded, kDays, filled);
   const ageing::Aged when_early = lead_after(weighted, flooded, kDays, early);
-  std::printf("filled %g %g early %g %g\n", when_filled.calendar_loss, when_filled.cycle_loss,
-              when_early.calendar_loss, when_early.cycle_loss);
   EXPECT_GT(when_early.cycle_loss, 2.0 * when_filled.cycle_loss);
+  // Neither reaches the 35 % that were lost: sulphate of a bank that is never full hardens, and no law here
+  // has that. The account of lead-acid is hopeful for such a bank.
+  EXPECT_GT(when_early.capacity(), 0.65);
   const double counted_filled = 1.0 - lead_after(by_depth, flooded, kDays, filled).capacity();
   const double counted_early = 1.0 - lead_after(by_depth, flooded, kDays, early).capacity();
   EXPECT_NEAR(counted_early, counted_filled, 0.02 * counted_filled);
