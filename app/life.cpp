@@ -7,6 +7,7 @@
 #include "app/parallel.h"
 #include "app/simulate.h"
 #include "engine/advise/wording.h"
+#include "engine/ageing/depth_law.h"
 #include "files/suggest.h"
 
 namespace voltwright::app {
@@ -235,11 +236,15 @@ base::Result<LifeMapResponse> map_life(const std::string& chemistry) {
   r.name = found->name;
   r.catalogue_mark = catalogue.value().mark;
   r.speaking = speaking_for(*found, laws.value());
-  r.map = ageing::life_map(r.speaking.opinions);
+  const bool is_lead = found->plate_wear.has_value();
+  // Weights depend on the order of events, which a made-up duty does not have: counting by depth alone
+  // speaks.
+  if (is_lead) r.speaking.opinions.erase(r.speaking.opinions.begin());
+  r.map = ageing::life_map(r.speaking.opinions, is_lead);
   const ageing::YearOfUse year = ageing::year_of({});
   const std::string leads = ageing::said_life(r.speaking.opinions, year, 0.8).law;
   ageing::Habits habits;
-  if (found->plate_wear) habits.plates_doubling_K = found->plate_wear->corrosion.doubling_K;
+  if (is_lead) habits.plates_doubling_K = found->plate_wear->corrosion.doubling_K;
   for (const ageing::Opinion& opinion : r.speaking.opinions) {
     if (opinion.id == leads) r.gains = ageing::what_helps(*opinion.law, year, {}, habits);
   }
@@ -248,9 +253,13 @@ base::Result<LifeMapResponse> map_life(const std::string& chemistry) {
       "here "
       "has a knee.");
   if (!r.speaking.gap.empty()) r.cautions.push_back(r.speaking.gap);
-  if (found->plate_wear)
+  if (is_lead) {
+    r.cautions.emplace_back(ageing::kDepthLawCaution);
     r.cautions.emplace_back(
-        "Lead-acid is taken as filled after every discharge and resting in between: hopeful.");
+        "Keep lead-acid full: a charge that stops short and a shelf at half charge harden its sulphate, "
+        "which "
+        "counting by depth does not show.");
+  }
   return r;
 }
 

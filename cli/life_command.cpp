@@ -102,6 +102,7 @@ std::string told(const ageing::Mapped& one) {
 /// Rows of duties that differ in `key`, columns by temperature.
 std::string duties_text(const char* title, const char* key, const std::vector<ageing::Mapped>& duties,
                         double (*of)(const ageing::Duty&)) {
+  if (duties.empty()) return {};
   std::vector<double> columns;
   std::vector<double> keys;
   const auto note = [](std::vector<double>& all, double value) {

@@ -76,13 +76,14 @@ SaidLife said_life(const std::vector<Opinion>& opinions, const YearOfUse& year, 
   return said;
 }
 
-LifeMap life_map(const std::vector<Opinion>& opinions) {
+LifeMap life_map(const std::vector<Opinion>& opinions, bool must_be_filled) {
   LifeMap map;
   if (opinions.empty()) return map;
   for (const double depth : {0.2, 0.5, 0.8, 1.0}) {
     for (const double temperature_C : {5.0, 15.0, 25.0, 35.0, 45.0})
       map.by_depth.push_back(mapped(opinions, {temperature_C, depth}));
   }
+  if (must_be_filled) return map;
   for (const double ceiling : {1.0, 0.9, 0.8, 0.7})
     map.by_ceiling.push_back(mapped(opinions, {25.0, 0.5, ceiling}));
   for (const double temperature_C : {25.0, 35.0}) {

@@ -47,7 +47,8 @@ struct LifeMap {
   std::vector<Mapped> by_storage;  // at rest at a charge, at two temperatures
 };
 
-LifeMap life_map(const std::vector<Opinion>& opinions);
+/// @param must_be_filled  lead-acid: there is no choice of ceiling or storage charge, and no map of them
+LifeMap life_map(const std::vector<Opinion>& opinions, bool must_be_filled);
 
 /// One habit and what it brings.
 struct Gain {

@@ -77,6 +77,24 @@ TEST(SaidLife, SpreadsOverTheLawsThatKnow) {
   EXPECT_EQ(said_life({cycles_only}, idle_year(), 0.8).law, "cycles");
 }
 
+// By the law above: 2 % a year at rest, 2 + 36.525 x depth % at one cycle a day, whatever the temperature.
+TEST(LifeMap, HoldsTheYearsOfEachDuty) {
+  Opinion opinion;
+  opinion.id = "straight";
+  opinion.law = std::make_shared<Straight>();
+  const LifeMap map = life_map({opinion}, false);
+  ASSERT_EQ(map.by_depth.size(), 20U);
+  for (const Mapped& one : map.by_depth)
+    EXPECT_NEAR(one.life.years.typical, 0.2 / (0.02 + 0.36525 * one.duty.depth), 1e-6);
+  for (const Mapped& one : map.by_storage) EXPECT_NEAR(one.life.years.typical, 10.0, 1e-6);
+  EXPECT_EQ(map.by_ceiling.size(), 4U);
+  const LifeMap filled = life_map({opinion}, true);
+  EXPECT_EQ(filled.by_depth.size(), 20U);
+  EXPECT_TRUE(filled.by_ceiling.empty());
+  EXPECT_TRUE(filled.by_storage.empty());
+  EXPECT_TRUE(life_map({}, false).by_depth.empty());
+}
+
 // 0.02 + 365.25 x 0.8 x 0.001 = 0.312 a year by the law above; half as deep 0.166, which is 1.88 times the
 // life.
 TEST(WhatHelps, RanksByGain) {
