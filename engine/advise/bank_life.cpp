@@ -14,6 +14,7 @@ using ageing::kLongestLookedFor_years;
 using ageing::LifeMoment;
 
 constexpr double kEnd = 0.8;
+constexpr double kLateEnd = 0.7;
 constexpr double kLeastRatio = 1e-6;  // of a doubt, so that its logarithm is finite
 
 /// Places of a capacity between falling levels: the level above, the one below, and the share of the latter.
@@ -77,10 +78,11 @@ class Lives {
 };
 
 ageing::Reach reach_on_the_way(const ageing::Law& law, const Lives& lives,
-                               const std::vector<CoursePoint>& course) {
+                               const std::vector<CoursePoint>& course, double present) {
+  const double end = present > kEnd ? kEnd : kLateEnd;
   ageing::Reach worst = ageing::Reach::kInside;
   for (const CoursePoint& point : course) {
-    if (point.aged.capacity() < kEnd) break;
+    if (point.aged.capacity() < end) break;
     worst = std::max(worst, ageing::reach_of(law, lives.year(point.aged.capacity()), point.aged));
     if (worst == ageing::Reach::kOutside) break;
   }
@@ -108,7 +110,7 @@ LawLife law_life(const ageing::Opinion& opinion, const Lives& lives, double pres
   life.caution = opinion.caution;
   life.basis = opinion.basis;
   const std::vector<CoursePoint> course = lives.course(*opinion.law);
-  life.reach = reach_on_the_way(*opinion.law, lives, course);
+  life.reach = reach_on_the_way(*opinion.law, lives, course, present);
   life.counted = opinion.knows_rest && opinion.knows_swings;
   life.course = from_now(course, lives, present, weakest);
   life.ends = ageing::life_ends(life.course);

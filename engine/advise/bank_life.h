@@ -27,7 +27,7 @@ struct Speaking {
 struct LawLife {
   std::string id, name, source, caution;
   ageing::Basis basis = ageing::Basis::kLaw;
-  ageing::Reach reach = ageing::Reach::kInside;  // the worst on the way to 80 %
+  ageing::Reach reach = ageing::Reach::kInside;  // the worst on the way to 80 %, or 70 % if worn so far
   bool counted =
       false;  // in the spread between laws: it speaks of rest and swings, inside its data or beyond
   bool leads = false;
