@@ -31,7 +31,7 @@ Opinion depth_opinion(const cell::Chemistry& chemistry, Spread spread) {
   return opinion;
 }
 
-Opinion weighted_opinion(const cell::Chemistry& chemistry) {
+Opinion weighted_opinion(const cell::Chemistry& chemistry, const cell::PlateWear& wear) {
   Opinion opinion;
   opinion.id = chemistry.id + "-weighted";
   opinion.name = "Weighted throughput and grid corrosion, Schiffer and others 2007";
@@ -41,7 +41,7 @@ Opinion weighted_opinion(const cell::Chemistry& chemistry) {
       "out, of a bank left discharged, or of shorted cells.";
   opinion.knows_resistance = true;
   const double full_V = base::curve_at(chemistry.ocv_V, 1.0, 0.0);
-  opinion.law = std::make_shared<ageing::WeightedThroughput>(*chemistry.plate_wear, full_V);
+  opinion.law = std::make_shared<ageing::WeightedThroughput>(wear, full_V);
   return opinion;
 }
 
@@ -51,9 +51,9 @@ advise::Speaking speaking_for(const cell::Chemistry& chemistry, const files::Age
   advise::Speaking speaking;
   speaking.spread_source = kSpreadAssumed;
   if (chemistry.plate_wear) {
-    speaking.opinions = {weighted_opinion(chemistry), depth_opinion(chemistry, Spread::kTypical),
-                         depth_opinion(chemistry, Spread::kShortest),
-                         depth_opinion(chemistry, Spread::kLongest)};
+    speaking.opinions = {
+        weighted_opinion(chemistry, *chemistry.plate_wear), depth_opinion(chemistry, Spread::kTypical),
+        depth_opinion(chemistry, Spread::kShortest), depth_opinion(chemistry, Spread::kLongest)};
     return speaking;
   }
   if (const ageing::Opinions* found = ageing::opinions_on(laws.opinions, chemistry.id)) {
