@@ -52,16 +52,17 @@ base::Result<advise::Candidate> chosen_bank(const LifeRequest& request, LifeResp
                                             const LifeProgress& progress) {
   const advise::Plan& plan = response.hand.plan;
   const files::Catalogue& catalogue = response.hand.catalogue;
-  if (request.bank.empty() && !plan.incumbent) return searched(request, response, progress, response.chosen);
   advise::NamedBank named;
   if (!request.bank.empty()) {
     const auto parsed = parse_bank(request.bank, plan, catalogue);
     if (!parsed) return parsed.problems();
     named = parsed.value();
     response.chosen = "The bank that was named, new.";
-  } else {
+  } else if (plan.incumbent) {
     named = *plan.incumbent;
     response.chosen = "No bank was named (--bank): what is fitted now, as it is now.";
+  } else {
+    return searched(request, response, progress, response.chosen);
   }
   if (request.in_parallel > 0) named.in_parallel = request.in_parallel;
   advise::Candidate candidate = advise::named_candidate(named, catalogue.chemistries, catalogue.batteries);

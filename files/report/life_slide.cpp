@@ -92,12 +92,14 @@ void draw_band(Drawing& d, const Chart& c, const std::vector<LifeMoment>& course
     }
     return points;
   };
-  std::string there, back;
-  for (const LifeMoment& p : side(quick))
-    there += fmt::format("{}{} {}", there.empty() ? "M" : "L", px(c.x(p.years)), px(c.y.clamped(p.capacity)));
-  for (const LifeMoment& p : side(slow))
-    back = fmt::format("L{} {}", px(c.x(p.years)), px(c.y.clamped(p.capacity))) + back;
-  d.path(there + back + "Z", "band");
+  std::vector<LifeMoment> around = side(quick);
+  const std::vector<LifeMoment> back = side(slow);
+  around.insert(around.end(), back.rbegin(), back.rend());
+  std::string outline;
+  for (const LifeMoment& p : around)
+    outline +=
+        fmt::format("{}{} {}", outline.empty() ? "M" : "L", px(c.x(p.years)), px(c.y.clamped(p.capacity)));
+  d.path(outline + "Z", "band");
 }
 
 double say(Drawing& d, double y, const std::string& head, const std::string& text) {
