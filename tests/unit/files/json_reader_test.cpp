@@ -23,7 +23,7 @@ TEST(JsonReader, SyntaxErrorHasLineAndColumn) {
   EXPECT_GE(problems[0].where.column, 3);
 }
 
-TEST(JsonText, RefusesANumberBeyondAll) {
+TEST(JsonReader, NumberBeyondAllIsRefused) {
   base::Problems problems;
   EXPECT_FALSE(parse_json(R"({"a": 151e509})", "x.json", problems));
   ASSERT_EQ(problems.size(), 1U);
