@@ -1,5 +1,6 @@
 #pragma once
 // How long a bank lasts at a plan's use, and how long a chemistry lasts at made-up duties.
+#include <functional>
 #include <memory>
 #include <string>
 #include <vector>

@@ -114,7 +114,9 @@ std::vector<Gain> what_helps(const Law& law, const YearOfUse& year, const std::v
   };
   ask("cooler by 10 K", is_lead ? "" : "Never charge below what the maker permits.",
       [&](std::size_t, Exposure& e) { e = cooler(std::move(e), kCooler_K, doubling_K); });
-  ask("half as deep, from twice the bank", "Twice the price and the mass.",
+  ask("half as deep, from twice the bank",
+      is_lead ? "Twice the price and the mass."
+              : "Twice the price and the mass; it stands fuller then, which may cost more than depth saves.",
       [&](std::size_t, Exposure& e) { e = shared_by(std::move(e), kTwice); });
   if (!is_lead) {
     ask("charging stops at 90 %", "The bank holds a tenth less for a bad day.",
