@@ -90,6 +90,10 @@ std::optional<json> parse_json(std::string_view text, const std::string& file, b
                                   place_of_byte(text, error.byte > 0 ? error.byte - 1 : 0, file),
                                   "Check commas, quotes and brackets just before this place."));
     return std::nullopt;
+  } catch (const json::out_of_range&) {
+    problems.push_back(
+        problem_of("A number is too large to be read.", {file, 0, 0}, "Keep numbers under 1e308."));
+    return std::nullopt;
   }
 }
 

@@ -23,6 +23,13 @@ TEST(JsonReader, SyntaxErrorHasLineAndColumn) {
   EXPECT_GE(problems[0].where.column, 3);
 }
 
+TEST(JsonText, RefusesANumberBeyondAll) {
+  base::Problems problems;
+  EXPECT_FALSE(parse_json(R"({"a": 151e509})", "x.json", problems));
+  ASSERT_EQ(problems.size(), 1U);
+  EXPECT_NE(problems.front().what.find("too large"), std::string::npos);
+}
+
 TEST(JsonReader, KeyThatStandsTwiceIsRefused) {
   base::Problems problems;
   EXPECT_FALSE(parse_json(R"({"a": {"b": 1, "b": 2}})", "x.json", problems));
