@@ -75,8 +75,9 @@ std::string turn_sentence(const LifeCost& costs, const Against& against) {
   const std::string& first = costs.banks[costs.shown].bank.name;
   const std::string& second = costs.banks[against.other].bank.name;
   const bool cheaper = against.ranking.gap() >= 0.0;
-  std::string text = "A delivered kWh of " + first + " is " + (cheaper ? "cheaper" : "dearer") + " than that of " +
-                     second + " by " + figure(std::fabs(against.ranking.gap()), costs.terms.currency);
+  std::string text = "A delivered kWh of " + first + " is " + (cheaper ? "cheaper" : "dearer") +
+                     " than that of " + second + " by " +
+                     figure(std::fabs(against.ranking.gap()), costs.terms.currency);
   const cost::Turn* decisive = against.ranking.decisive();
   if (decisive == nullptr) return text + ".";
   const auto& turns = against.ranking.turns;

@@ -1,7 +1,6 @@
 #include "engine/advise/life_cost.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <utility>
 
@@ -21,9 +20,9 @@ constexpr double kLossAtEndOfLife = 0.2;
 double seasons_of(const Trial& trial) { return std::max(1, trial.count()); }
 
 std::vector<cost::SourceEnergy> sources_of(const season::Ledger<double>& l) {
-  return {{"solar", l.solar_Wh / kWhPerKilowattHour},   {"wind", l.wind_Wh / kWhPerKilowattHour},
-          {"water", l.water_Wh / kWhPerKilowattHour},   {"engine", l.engine_Wh / kWhPerKilowattHour},
-          {"mains", l.mains_Wh / kWhPerKilowattHour},   {"generator", l.generator_Wh / kWhPerKilowattHour}};
+  return {{"solar", l.solar_Wh / kWhPerKilowattHour}, {"wind", l.wind_Wh / kWhPerKilowattHour},
+          {"water", l.water_Wh / kWhPerKilowattHour}, {"engine", l.engine_Wh / kWhPerKilowattHour},
+          {"mains", l.mains_Wh / kWhPerKilowattHour}, {"generator", l.generator_Wh / kWhPerKilowattHour}};
 }
 
 units::Ranged over(const units::Ranged& range, double divisor) {
@@ -60,13 +59,26 @@ class Pricing {
   Pricing(const Plan& plan, const cost::RunningFacts& facts)
       : plan_(plan), facts_(facts), money_(plan.money.value_or(cost::Money{})) {}
 
-  cost::Terms terms(const Trial& shown) {
+  /// Sources that any bank was given energy by; the litres of a generator set are those of `shown`,
+  /// or of the first bank that it charges.
+  cost::Terms terms(const std::vector<Ranked>& ranking, const Trial& shown) {
     cost::Terms terms = cost::terms_of(money_, facts_, plan_.currency);
-    const double seasons = seasons_of(shown);
-    const std::vector<FuelUse> fuel = fuel_of(plan_, shown.ledger, seasons);
-    for (const cost::SourceEnergy& source : sources_of(shown.ledger)) {
-      if (!has(source.name)) continue;
-      terms.sources.push_back({source.name, price_of_energy(source.name, fuel, source.kWh > 0.0)});
+    if (!plan_.money) {
+      notes_.push_back("The plan has no [money]: " + figure(money_.horizon_years, "years") + " and " +
+                       percent(money_.discount_rate.typical) + " a year beyond inflation are assumptions.");
+    }
+    std::vector<FuelUse> fuel = fuel_of(plan_, shown.ledger, seasons_of(shown));
+    std::vector<cost::SourceEnergy> used = sources_of({});
+    for (const Ranked& r : ranking) {
+      const std::vector<cost::SourceEnergy> one = sources_of(r.trial.ledger);
+      for (std::size_t i = 0; i < used.size(); ++i) used[i].kWh += one[i].kWh;
+      const std::vector<FuelUse> burnt = fuel_of(plan_, r.trial.ledger, seasons_of(r.trial));
+      for (std::size_t i = 0; i < fuel.size(); ++i) {
+        if (!(fuel[i].energy_Wh > 0.0)) fuel[i] = burnt[i];
+      }
+    }
+    for (const cost::SourceEnergy& source : used) {
+      if (source.kWh > 0.0) terms.sources.push_back({source.name, price_of_energy(source.name, fuel)});
     }
     return terms;
   }
@@ -89,19 +101,14 @@ class Pricing {
     bank.mass_kg = c.figures.mass_kg.typical;
     bank.charging = cost::charging_of(sources_of(trial.ledger), trial.ledger.charged_Wh / kWhPerKilowattHour,
                                       trial.ledger.discharged_Wh / kWhPerKilowattHour);
-    bank.scrap = cost::scrap_of(money_, facts_, plan_.currency, c.chemistry->id, bank.mass_kg,
-                                bank.price.min);
+    bank.scrap =
+        cost::scrap_of(money_, facts_, plan_.currency, c.chemistry->id, bank.mass_kg, bank.price.min);
     bank.upkeep_per_year = money_.upkeep_per_year.value_or(units::Ranged{});
     return bank;
   }
 
   /// What else was assumed, after terms().
   std::vector<std::string> notes(const Trial& shown, const BankCost* now) {
-    if (!plan_.money) {
-      notes_.insert(notes_.begin(), "The plan has no [money]: " + figure(money_.horizon_years, "years") +
-                                        " and " + percent(money_.discount_rate.typical) +
-                                        " a year beyond inflation are assumptions.");
-    }
     const double season_years = shown.minutes / kMinutesPerYear;
     constexpr double kNearlyAYear = 0.02;
     if (std::abs(season_years - 1.0) > kNearlyAYear) {
@@ -118,36 +125,25 @@ class Pricing {
                        figure(now->bank.life_left_years.typical, "years") +
                        " are left, in proportion to the capacity that it has lost; then the same is bought.");
     }
-    notes_.emplace_back(
-        "The cost of running short, and of other parts that a change needs, is not counted.");
+    notes_.emplace_back("The cost of running short, and of other parts that a change needs, is not counted.");
     return std::move(notes_);
   }
 
  private:
-  bool has(const std::string& source) const {
-    if (source == "solar") return !plan_.arrays.empty();
-    if (source == "wind") return plan_.wind.has_value();
-    if (source == "water") return plan_.water.has_value();
-    if (source == "engine") return plan_.engine.has_value();
-    if (source == "mains") return plan_.mains.has_value();
-    return plan_.generator.has_value() && plan_.mains.has_value();
-  }
-
-  /// In the plan's currency for each kWh at the bus; what is not known counts as 0 and is noted if used.
-  units::Ranged price_of_energy(const std::string& source, const std::vector<FuelUse>& fuel, bool used) {
+  /// In the plan's currency for each kWh at the bus; what is not known counts as 0 and is noted.
+  units::Ranged price_of_energy(const std::string& source, const std::vector<FuelUse>& fuel) {
     if (source == "mains") {
-      if (money_.mains_per_kWh) return over(*money_.mains_per_kWh, plan_.mains->efficiency);
-      if (used) notes_.emplace_back("Mains energy counts as free: [money] gives no price of electricity.");
+      if (money_.mains_per_kWh)
+        return over(*money_.mains_per_kWh, plan_.mains ? plan_.mains->efficiency : 1.0);
+      notes_.emplace_back("Mains energy counts as free: [money] gives no price of electricity.");
       return {};
     }
     if (source != "engine" && source != "generator") return {};
     const auto use =
         std::find_if(fuel.begin(), fuel.end(), [&](const FuelUse& f) { return f.source == source; });
     if (money_.fuel_per_L && use != fuel.end()) return cost::fuel_energy_price(money_, use->L_per_kWh());
-    if (used) {
-      notes_.push_back("Energy of the " + source + " counts as free: " +
-                       (use == fuel.end() ? "[engine] names no fuel." : "[money] gives no price of fuel."));
-    }
+    notes_.push_back("Energy of the " + source + " counts as free: " +
+                     (use == fuel.end() ? "[engine] names no fuel." : "[money] gives no price of fuel."));
     return {};
   }
 
@@ -199,7 +195,7 @@ LifeCost life_cost(const Plan& plan, const cost::RunningFacts& facts, const Reco
   all.shown = answer.best >= 0 ? static_cast<std::size_t>(answer.best) : 0;
   const Trial& shown = answer.ranking[all.shown].trial;
   Pricing pricing(plan, facts);
-  all.terms = pricing.terms(shown);
+  all.terms = pricing.terms(answer.ranking, shown);
   for (std::size_t i = 0; i < answer.ranking.size(); ++i) {
     const Ranked& r = answer.ranking[i];
     const units::Ranged life = i < lives.size() && lives[i] ? *lives[i] : r.trial.life_years();

@@ -61,8 +61,8 @@ std::string first_sentence(const Plan& plan, const Ranked& best) {
   return "Fit " + batteries_text(best.trial.candidate) + ": " + figure(f.capacity_Ah, "Ah") + ", " +
          figure(f.mass_kg.typical, "kg") + ", " + figure(f.volume_L.typical, "L") + ", about " +
          price_text(plan, best.price) + " (" + figure(best.price.amount.min) + " to " +
-         figure(best.price.amount.max) + "), for about " + figure(std::round(years.typical), "years") + " (" + figure(std::round(years.min)) +
-         " to " + figure(std::round(years.max)) + ").";
+         figure(best.price.amount.max) + "), for about " + figure(std::round(years.typical), "years") + " (" +
+         figure(std::round(years.min)) + " to " + figure(std::round(years.max)) + ").";
 }
 
 std::string second_sentence(const Ranked& best) {

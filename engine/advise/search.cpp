@@ -23,8 +23,7 @@ bool misses_another_limit(const Plan& plan, const Trial& trial) {
 bool holds_by_seasons(const Plan& plan, const Trial& trial) {
   const std::vector<Verdict> verdicts = verdicts_on(plan, trial);
   return std::all_of(verdicts.begin(), verdicts.end(), [](const Verdict& v) {
-    return v.holding == Holding::kHolds ||
-           (v.matter == Matter::kPrice && v.holding == Holding::kNotKnown);
+    return v.holding == Holding::kHolds || (v.matter == Matter::kPrice && v.holding == Holding::kNotKnown);
   });
 }
 

@@ -145,8 +145,14 @@ Verdict limited(Matter matter, const units::Ranged& range, double limit, const s
 Verdict price(const Plan& plan, const Trial& trial, double limit) {
   const cost::Sum sum = price_of(plan, trial.candidate);
   if (counts_in(plan, sum)) return limited(Matter::kPrice, sum.amount, limit, plan.currency, "A budget");
-  Verdict v{Matter::kPrice, Holding::kNotKnown, std::numeric_limits<double>::quiet_NaN(), limit, plan.currency,
-            "",             "",                 ""};
+  Verdict v{Matter::kPrice,
+            Holding::kNotKnown,
+            std::numeric_limits<double>::quiet_NaN(),
+            limit,
+            plan.currency,
+            "",
+            "",
+            ""};
   v.reason = "The price is known as " + price_text(plan, sum) + " alone, and " +
              figure(limit, plan.currency) + " are allowed.";
   v.brief = "price not known in " + plan.currency;

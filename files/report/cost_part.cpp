@@ -30,7 +30,8 @@ std::string spread_cell(const units::Ranged& range, const std::string& unit) {
   return out + "</td>";
 }
 
-std::string row(const std::string& name, const std::string& about, const std::vector<const BankCost*>& columns,
+std::string row(const std::string& name, const std::string& about,
+                const std::vector<const BankCost*>& columns,
                 const std::function<std::string(const BankCost&)>& cell) {
   std::string out = "<tr><td>" + escaped(name) + "<small>" + escaped(about) + "</small></td>";
   for (const BankCost* bank : columns) out += cell(*bank);
@@ -64,8 +65,9 @@ std::string figures(const advise::LifeCost& costs, const std::vector<const BankC
 }
 
 std::string working(const BankCost& bank) {
-  std::string out = "<table><thead><tr><th>Line</th><th class=\"r\">Value</th><th>How it comes about</th></tr>"
-                    "</thead><tbody>";
+  std::string out =
+      "<table><thead><tr><th>Line</th><th class=\"r\">Value</th><th>How it comes about</th></tr>"
+      "</thead><tbody>";
   for (const cost::WorkingLine& line : bank.life_cycle->working) {
     out += "<tr><td>" + escaped(line.name) + "</td><td class=\"r\">" + value_text(line.value, line.unit) +
            "</td><td>" + escaped(line.words) + "</td></tr>";

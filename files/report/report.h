@@ -25,7 +25,7 @@ struct ReportInput {
   const advise::Plan* plan = nullptr;
   const advise::Recommendation* answer = nullptr;
   const advise::LifeCost* costs = nullptr;  // of that ranking; null leaves its part out
-  ReportSeason worst, median;  // of the best bank, or of the nearest if none holds
+  ReportSeason worst, median;               // of the best bank, or of the nearest if none holds
   std::vector<advise::Caution> sun_cautions;
   std::vector<std::string> assumptions;
   std::vector<std::string> climate_origins;

@@ -103,13 +103,13 @@ void draw_bar(Drawing& d, const cost::Bar& bar, double typical, double y, const 
 std::string drawn(const std::string& bank, const cost::Tornado& tornado, const std::string& currency,
                   const Frame& frame, const std::string& mark) {
   const std::vector<cost::Bar> bars = shown_bars(tornado);
-  const double bottom = frame.top + frame.pitch * static_cast<double>(bars.size()) + (frame.narrow ? 6.0 : 0.0);
+  const double bottom =
+      frame.top + frame.pitch * static_cast<double>(bars.size()) + (frame.narrow ? 6.0 : 0.0);
   const std::string unit = currency + "/kWh";
   const std::string decisive = advise::decisive_sentence(tornado, currency);
   const std::string title = "What moves the cost of a delivered kWh of " + bank;
   Drawing d(frame.width, bottom + 34.0, frame.narrow ? "narrow" : "wide",
-            title + ": " + advise::band_text(tornado.likely, unit) +
-                ", likely. " + decisive);
+            title + ": " + advise::band_text(tornado.likely, unit) + ", likely. " + decisive);
   const std::string pattern = fmt::format("tornado-{}-{}", mark, frame.narrow ? "narrow" : "wide");
   d.raw("<title>" + escaped(title) + "</title><desc>" +
         escaped("One bar an input, longest first, from the cost with the input at its least to that at its "
@@ -138,9 +138,10 @@ std::string drawn(const std::string& bank, const cost::Tornado& tornado, const s
 }
 
 std::string table(const cost::Tornado& tornado, const std::string& currency) {
-  std::string out = "<table><thead><tr><th>Input</th><th class=\"r\">Least</th><th class=\"r\">Typical</th>"
-                    "<th class=\"r\">Greatest</th><th class=\"r\">" +
-                    escaped(currency) + "/kWh at least</th><th class=\"r\">at greatest</th></tr></thead><tbody>";
+  std::string out =
+      "<table><thead><tr><th>Input</th><th class=\"r\">Least</th><th class=\"r\">Typical</th>"
+      "<th class=\"r\">Greatest</th><th class=\"r\">" +
+      escaped(currency) + "/kWh at least</th><th class=\"r\">at greatest</th></tr></thead><tbody>";
   for (const cost::Bar& bar : tornado.bars) {
     const cost::Assumption& a = bar.assumption;
     if (bar.swing <= 0.0) continue;
@@ -166,7 +167,8 @@ std::string mark_of(const std::string& name) {
 
 }  // namespace
 
-std::string tornado_chart(const std::string& bank, const cost::Tornado& tornado, const std::string& currency) {
+std::string tornado_chart(const std::string& bank, const cost::Tornado& tornado,
+                          const std::string& currency) {
   if (shown_bars(tornado).empty()) return {};
   const std::string mark = mark_of(bank);
   return "<figure><figcaption><b>" + escaped(bank) +

@@ -105,8 +105,8 @@ output_limit = "20 A"
 [[load]]
 name = "Night"
 window = "00:00-05:00"
-power = ")" + power + "\"\n" +
-                    winter_stay(20, "shore = \"05:00-23:59\"\n"));
+power = ")" + power +
+                    "\"\n" + winter_stay(20, "shore = \"05:00-23:59\"\n"));
   practice.plan().seasons = 1;
   practice.plan().money = cost::Money{};
   practice.plan().money->discount_rate = {};
@@ -119,8 +119,7 @@ power = ")" + power + "\"\n" +
       advise::recommend(practice.plan(), practice.race({bank}, [](std::size_t n, const auto& work) {
         for (std::size_t i = 0; i < n; ++i) work(i);
       }));
-  const advise::LifeCost costs =
-      advise::life_cost(practice.plan(), files::read_cost_facts().value(), answer);
+  const advise::LifeCost costs = advise::life_cost(practice.plan(), files::read_cost_facts().value(), answer);
   EXPECT_TRUE(costs.banks.at(0).known());
   return costs.banks.at(0).known() ? costs.banks[0].life_cycle->typical.per_delivered_kWh : 0.0;
 }
@@ -139,7 +138,8 @@ TEST(WholeCost, IronPhosphateAgainstLeadAcidAtOnePriceForTheRatedKilowattHour) {
 // Common practice, no source: at the prices of shops daily use of iron-phosphate costs less for each kWh than
 // of absorbed glass mat.
 TEST(WholeCost, IronPhosphateIsCheaperInDailyUseAtShopPrices) {
-  EXPECT_LT(cost_of_daily_use("lfp-12v-100ah", "204 W", 0.0), cost_of_daily_use("agm-12v-98ah", "108 W", 0.0));
+  EXPECT_LT(cost_of_daily_use("lfp-12v-100ah", "204 W", 0.0),
+            cost_of_daily_use("agm-12v-98ah", "108 W", 0.0));
 }
 
 }  // namespace

@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "engine/advise/cost_words.h"
+#include "engine/advise/fuel.h"
 
 namespace voltwright::advise {
 namespace {
@@ -110,7 +111,7 @@ TEST_F(LifeCosts, FuelIsPricedByTheLitresForEachKilowattHour) {
   t.ledger.engine_Wh = 100'000.0;
   LifeCost costs = life_cost(plan_, facts_, answer({t}));
   EXPECT_NE(notes(costs).find("[engine] names no fuel"), std::string::npos);
-  EXPECT_EQ(costs.terms.sources.at(0).price_per_kWh.typical, 0.0);
+  EXPECT_EQ(costs.terms.sources.at(1).price_per_kWh.typical, 0.0);
 
   plan_.engine->fuel = supply::Fuel::kDiesel;
   costs = life_cost(plan_, facts_, answer({t}));
@@ -121,7 +122,7 @@ TEST_F(LifeCosts, FuelIsPricedByTheLitresForEachKilowattHour) {
   costs = life_cost(plan_, facts_, answer({t}));
   const double litres = fuel_of(plan_, t.ledger, 2.0).at(0).L_per_kWh();
   EXPECT_GT(litres, 0.2);  // at the shaft 0.220 L/kWh of diesel, EU 2020/728
-  EXPECT_NEAR(costs.terms.sources.at(0).price_per_kWh.typical, 2.0 * litres, 1e-12);
+  EXPECT_NEAR(costs.terms.sources.at(1).price_per_kWh.typical, 2.0 * litres, 1e-12);
   EXPECT_EQ(notes(costs).find("counts as free"), std::string::npos);
 }
 

@@ -110,8 +110,8 @@ TEST_F(Verdicts, LimitsIncludeTheirOwnValue) {
   EXPECT_EQ(of(Matter::kMass, trial(100, 0, 2)).holding, Holding::kFallsShort);
 }
 
-// A catalogue price in dollars says nothing about a limit in euros until the plan says what a dollar costs, or
-// gives its own price.
+// A catalogue price in dollars says nothing about a limit in euros until the plan says what a dollar costs,
+// or gives its own price.
 TEST_F(Verdicts, PriceInAnotherCurrencyIsNotKnown) {
   battery_.id = "b";
   plan_.currency = "EUR";
