@@ -22,10 +22,16 @@ const BankCost* fitted_now(const Recommendation& answer, const LifeCost& costs) 
 }
 
 /// "X costs 0.42 USD for each delivered kWh (0.31 to 0.6 is likely). Most hangs on ...".
-std::string cost_sentence(const std::string& subject, const BankCost& bank, const std::string& currency) {
+std::string cost_sentence(const std::string& subject, const BankCost& bank, const cost::Terms& terms) {
+  const std::string& currency = terms.currency;
+  const units::Ranged& likely = bank.tornado->likely;
+  if (likely.min == 0.0 && likely.max == 0.0) {
+    return subject + " costs nothing within " + years_text(terms.horizon_years) +
+           ": it is paid and outlasts them.";
+  }
   const std::string decisive = decisive_sentence(*bank.tornado, currency);
   return subject + " costs " + figure(bank.tornado->typical, currency) + " for each delivered kWh (" +
-         figure(bank.tornado->likely.min) + " to " + figure(bank.tornado->likely.max) + " is likely)." +
+         figure(likely.min) + " to " + figure(likely.max) + " is likely)." +
          (decisive.empty() ? "" : " " + decisive);
 }
 
@@ -46,8 +52,12 @@ std::string payback_sentence(const cost::Comparison& c, const cost::Terms& terms
     text += "the extra cost is back after " + years_text(*typical.year);
     if (!typical.lasts) text += ", until a later replacement";
   }
-  text += " (at best " + end_text(c.optimistic.discounted) + ", at worst " +
-          end_text(c.pessimistic.discounted) + ")";
+  if (c.optimistic.discounted.year) {
+    text += " (at best " + end_text(c.optimistic.discounted) + ", at worst " +
+            end_text(c.pessimistic.discounted) + ")";
+  } else {
+    text += ", not even at best";
+  }
   const units::Ranged& worth = c.net_present_value;
   if (worth.typical < 0.0) {
     text += "; in the end it costs " + figure(-worth.typical, terms.currency) + " more (" +
@@ -88,7 +98,8 @@ std::string turn_sentence(const LifeCost& costs, const Against& against) {
            value_of(flip->assumption, *flip->even_at) + " instead of " +
            value_of(flip->assumption, flip->assumption.value.typical) + ".";
   }
-  return text + "; no single assumption turns that, most moves " + whose_text(*decisive, first, second) + ".";
+  return text + "; no single assumption turns that, and " + whose_text(*decisive, first, second) +
+         " moves it most.";
 }
 
 }  // namespace
@@ -124,12 +135,11 @@ std::string unknown_sentence(const BankCost& bank) {
 std::vector<std::string> cost_sentences(const Recommendation& answer, const LifeCost& costs) {
   std::vector<std::string> all;
   if (costs.banks.empty()) return all;
-  const std::string& currency = costs.terms.currency;
   const BankCost& shown = costs.banks[costs.shown];
-  all.push_back(shown.known() ? cost_sentence(shown.bank.name, shown, currency) : unknown_sentence(shown));
+  all.push_back(shown.known() ? cost_sentence(shown.bank.name, shown, costs.terms) : unknown_sentence(shown));
   const BankCost* now = fitted_now(answer, costs);
   if (now != nullptr) {
-    all.push_back(now->known() ? cost_sentence("What is fitted now", *now, currency)
+    all.push_back(now->known() ? cost_sentence("What is fitted now", *now, costs.terms)
                                : unknown_sentence(*now));
   }
   for (const Against& against : costs.against) {

@@ -138,6 +138,7 @@ std::unique_ptr<SampleReport> sample_report(int days, bool nothing_holds) {
     trials.push_back(trial_of(*s, 1, parallel, parallel < 4 ? 20 : 1000, parallel < 4 ? 20 : 22));
   }
   trials[1].candidate.fitted_now = true;
+  trials[1].candidate.layout.lost_capacity = 0.15;
   s->answer = advise::recommend(plan, std::move(trials));
   s->costs = advise::life_cost(plan, {}, s->answer);
   ReportInput& in = s->input;
