@@ -52,7 +52,7 @@ std::string payback_sentence(const cost::Comparison& c, const cost::Terms& terms
     text += "the extra cost is back after " + years_text(*typical.year);
     if (!typical.lasts) text += ", until a later replacement";
   }
-  if (c.optimistic.discounted.year) {
+  if (typical.year || c.optimistic.discounted.year) {
     text += " (at best " + end_text(c.optimistic.discounted) + ", at worst " +
             end_text(c.pessimistic.discounted) + ")";
   } else {

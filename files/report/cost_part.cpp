@@ -55,8 +55,9 @@ std::string figures(const advise::LifeCost& costs, const std::vector<const BankC
              [&](const BankCost& b) { return spread_cell(b.life_cycle->per_usable_kWh, per_kWh); });
   out += row("A delivered kWh, likely", "if inputs err independently", columns,
              [&](const BankCost& b) { return spread_cell(b.tornado->likely, per_kWh); });
-  out += row("The same, at worst and best", "all inputs at their dear or cheap ends at once", columns,
-             [&](const BankCost& b) { return spread_cell(b.life_cycle->per_delivered_kWh, per_kWh); });
+  out +=
+      row("The same, at worst and best", "all inputs but the rate at their dear or cheap ends at once",
+          columns, [&](const BankCost& b) { return spread_cell(b.life_cycle->per_delivered_kWh, per_kWh); });
   out += row("All costs", "present value to the horizon", columns,
              [&](const BankCost& b) { return spread_cell(b.life_cycle->present_value, currency); });
   out += row("The same as a yearly sum", "", columns,
