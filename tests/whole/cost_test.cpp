@@ -24,8 +24,8 @@ std::string shortened(const std::string& example) {
     EXPECT_NE(at, std::string::npos) << from;
     if (at != std::string::npos) text.replace(at, from.size(), to);
   };
-  swap("seasons = 100", "seasons = 4");
-  swap("chemistries = \"all\"", "chemistries = [\"lfp\", \"agm\"]");
+  swap("seasons = 100", "seasons = 2");
+  swap("chemistries = \"all\"", "batteries = [\"lfp-24v-100ah\", \"agm-12v-98ah\"]");
   swap("max_parallel = 4", "max_parallel = 2");
   return text;
 }
