@@ -13,7 +13,24 @@ std::string rate_text(double rate) {
   return (rate < 0.0 ? "\u2212" : "") + percent(std::fabs(rate)) + " a year";
 }
 
-std::string years_text(double years) { return figure(years, years == 1.0 ? "year" : "years"); }
+/// Two significant digits: no cost is known better.
+double rough(double value) {
+  if (value == 0.0 || !std::isfinite(value)) return value;
+  constexpr double kTen = 10.0;
+  const double decade = std::pow(kTen, std::floor(std::log10(std::fabs(value))) - 1.0);
+  return std::round(value / decade) * decade;
+}
+
+std::string rough_text(double value) { return figure(rough(value)); }
+std::string rough_text(double value, const std::string& unit) { return figure(rough(value), unit); }
+
+std::string years_text(double years) { return rough_text(years, years == 1.0 ? "year" : "years"); }
+
+/// "saves 310 USD", "costs 120 USD more".
+std::string worth_text(double worth, const std::string& currency) {
+  return worth < 0.0 ? "costs " + rough_text(-worth, currency) + " more"
+                     : "saves " + rough_text(worth, currency);
+}
 
 const BankCost* fitted_now(const Recommendation& answer, const LifeCost& costs) {
   if (answer.fitted_now < 0) return nullptr;
@@ -30,8 +47,8 @@ std::string cost_sentence(const std::string& subject, const BankCost& bank, cons
            ": it is paid and outlasts them.";
   }
   const std::string decisive = decisive_sentence(*bank.tornado, currency);
-  return subject + " costs " + figure(bank.tornado->typical, currency) + " for each delivered kWh (" +
-         figure(likely.min) + " to " + figure(likely.max) + " is likely)." +
+  return subject + " costs " + rough_text(bank.tornado->typical, currency) + " for each delivered kWh (" +
+         rough_text(likely.min) + " to " + rough_text(likely.max) + " is likely)." +
          (decisive.empty() ? "" : " " + decisive);
 }
 
@@ -59,14 +76,9 @@ std::string payback_sentence(const cost::Comparison& c, const cost::Terms& terms
     text += ", not even at best";
   }
   const units::Ranged& worth = c.net_present_value;
-  if (worth.typical < 0.0) {
-    text += "; in the end it costs " + figure(-worth.typical, terms.currency) + " more (" +
-            figure(-worth.max) + " to " + figure(-worth.min) + ").";
-  } else {
-    text += "; in the end it saves " + figure(worth.typical, terms.currency) + " (" + figure(worth.min) +
-            " to " + figure(worth.max) + ").";
-  }
-  return text;
+  return text + "; in the end it " + worth_text(worth.typical, terms.currency) + " (at best it " +
+         worth_text(worth.max, terms.currency) + ", at worst it " + worth_text(worth.min, terms.currency) +
+         ").";
 }
 
 std::string whose_text(const cost::Turn& turn, const std::string& first, const std::string& second) {
@@ -84,10 +96,13 @@ std::string whose_text(const cost::Turn& turn, const std::string& first, const s
 std::string turn_sentence(const LifeCost& costs, const Against& against) {
   const std::string& first = costs.banks[costs.shown].bank.name;
   const std::string& second = costs.banks[against.other].bank.name;
-  const bool cheaper = against.ranking.gap() >= 0.0;
-  std::string text = "A delivered kWh of " + first + " is " + (cheaper ? "cheaper" : "dearer") +
-                     " than that of " + second + " by " +
-                     figure(std::fabs(against.ranking.gap()), costs.terms.currency);
+  const double gap = against.ranking.gap();
+  const double size = std::max(std::fabs(against.ranking.first), std::fabs(against.ranking.second));
+  constexpr double kAlike = 0.01;
+  std::string text = "A delivered kWh of " + first;
+  if (std::fabs(gap) < kAlike * size) return text + " costs about the same as that of " + second + ".";
+  text += std::string(" is ") + (gap > 0.0 ? "cheaper" : "dearer") + " than that of " + second + " by " +
+          rough_text(std::fabs(gap), costs.terms.currency);
   const cost::Turn* decisive = against.ranking.decisive();
   if (decisive == nullptr) return text + ".";
   const auto& turns = against.ranking.turns;
@@ -95,7 +110,7 @@ std::string turn_sentence(const LifeCost& costs, const Against& against) {
       std::find_if(turns.begin(), turns.end(), [](const cost::Turn& t) { return t.even_at.has_value(); });
   if (flip != turns.end()) {
     return text + "; that turns if " + whose_text(*flip, first, second) + " is " +
-           value_of(flip->assumption, *flip->even_at) + " instead of " +
+           value_of(flip->assumption, rough(*flip->even_at)) + " instead of " +
            value_of(flip->assumption, flip->assumption.value.typical) + ".";
   }
   return text + "; no single assumption turns that, and " + whose_text(*decisive, first, second) +
@@ -105,11 +120,13 @@ std::string turn_sentence(const LifeCost& costs, const Against& against) {
 }  // namespace
 
 std::string band_text(const units::Ranged& range, const std::string& unit) {
-  return figure(range.typical, unit) + " (" + figure(range.min) + " to " + figure(range.max) + ")";
+  return rough_text(range.typical, unit) + " (" + rough_text(range.min) + " to " + rough_text(range.max) +
+         ")";
 }
 
 std::string value_of(const cost::Assumption& assumption, double value) {
   if (assumption.input == cost::Input::kDiscountRate) return rate_text(value);
+  if (assumption.unit == "years") return years_text(value);
   return figure(value, assumption.unit);
 }
 
@@ -117,8 +134,8 @@ std::string decisive_sentence(const cost::Tornado& tornado, const std::string& c
   const cost::Bar* bar = tornado.decisive();
   if (bar == nullptr) return {};
   const cost::Assumption& a = bar->assumption;
-  return "Most hangs on the " + a.name + ": " + figure(bar->cost_at_least, currency) + " at " +
-         value_of(a, a.value.min) + ", " + figure(bar->cost_at_greatest, currency) + " at " +
+  return "Most hangs on the " + a.name + ": " + rough_text(bar->cost_at_least, currency) + " at " +
+         value_of(a, a.value.min) + ", " + rough_text(bar->cost_at_greatest, currency) + " at " +
          value_of(a, a.value.max) + ".";
 }
 

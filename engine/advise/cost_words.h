@@ -7,10 +7,10 @@
 
 namespace voltwright::advise {
 
-/// "0.42 USD (0.31 to 0.6)": the typical figure and a range with it.
+/// "0.42 USD (0.31 to 0.6)": the typical figure and a range with it, two significant digits.
 std::string band_text(const units::Ranged& range, const std::string& unit);
 
-/// A value of an assumption with its unit; rates as percentages a year.
+/// A value of an assumption with its unit; rates as percentages a year, years with two significant digits.
 std::string value_of(const cost::Assumption& assumption, double value);
 
 /// "Most hangs on the price: 0.3 USD at 200 USD, 0.5 USD at 400 USD."; empty if nothing moves the cost.

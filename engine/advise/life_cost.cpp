@@ -121,9 +121,14 @@ class Pricing {
       notes_.emplace_back("The mass of the bank costs no fuel: [money] gives no distance.");
     }
     if (now != nullptr) {
-      notes_.push_back("What is fitted now is paid. Of its life to 80\u202F% of capacity " +
-                       figure(now->bank.life_left_years.typical, "years") +
-                       " are left, in proportion to the capacity that it has lost; then the same is bought.");
+      constexpr double kTenths = 10.0;
+      const double left = std::round(now->bank.life_left_years.typical * kTenths) / kTenths;
+      notes_.push_back(left > 0.0 ? "What is fitted now is paid. Of its life to 80\u202F% of capacity " +
+                                        figure(left, "years") +
+                                        " are left, in proportion to the capacity that it has lost; then the "
+                                        "same is bought."
+                                  : "What is fitted now is worn to 80\u202F% of its capacity: the same is "
+                                    "bought now.");
     }
     notes_.emplace_back("The cost of running short, and of other parts that a change needs, is not counted.");
     return std::move(notes_);
