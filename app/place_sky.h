@@ -71,6 +71,15 @@ base::Result<SkyResponse> place_sky(const SkyRequest& request);
 /// "open rack", "ventilated roof" or "glued flat".
 const char* name_of(sky::Mounting mounting);
 
+/// "59.91° N, 10.75° E, 26 m, Europe/Oslo".
+std::string position_words(const journey::Place& place);
+
+/// What the panel is and loses, a sentence.
+std::string panel_words(const SkyResponse& response);
+
+/// The answer as one self-contained page.
+std::string sky_html(const SkyResponse& response);
+
 /// Formats: docs/formats/sky.md.
 std::string to_json(const SkyResponse& response);
 std::string to_csv(const SkyResponse& response);

@@ -22,6 +22,7 @@ struct Options {
   files::WeatherOptions weather;
   bool json = false;
   std::string csv;
+  std::string html;
 };
 
 constexpr std::array<const char*, 12> kMonths = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
@@ -36,18 +37,7 @@ std::string span_of(const app::YearSpread& spread, int decimals) {
 }
 
 std::string heading(const app::SkyResponse& r) {
-  const sky::Site& site = r.place.site;
-  return fmt::format("{}: {:.2f}° {}, {:.2f}° {}, {:.0f} m, {}\n", r.place.name, std::abs(site.latitude_deg),
-                     site.latitude_deg < 0.0 ? "S" : "N", std::abs(site.longitude_deg),
-                     site.longitude_deg < 0.0 ? "W" : "E", site.elevation_m, r.place.zone);
-}
-
-std::string panel_words(const app::SkyResponse& r) {
-  const std::string lie = r.plane.tilt_deg == 0.0 ? std::string("flat")
-                                                  : fmt::format("tilted {:.0f}° towards {:.0f}°",
-                                                                r.plane.tilt_deg, r.plane.azimuth_deg);
-  return fmt::format("Panel: {:.0f} W peak, {}, {}, {:.0f} % lost to dirt, mismatch, wiring and controller.",
-                     r.peak_W, lie, app::name_of(r.plane.mounting), 100.0 * r.losses);
+  return r.place.name + ": " + app::position_words(r.place) + "\n";
 }
 
 /// True if a figure of the month is the user's own.
@@ -66,7 +56,7 @@ std::string text_of(const app::SkyResponse& r, std::size_t width) {
          fmt::format("{:.2f}", month.normal_kWh_m2_day), fmt::format("{:.1f}", r.climate.linke_turbidity[m]),
          fmt::format("{:.1f}", r.climate.wind_m_s[m]), span_of(month.panel_Wh_day, 0)});
   }
-  std::string text = heading(r) + wrapped(panel_words(r), width, "  ") + "\n";
+  std::string text = heading(r) + wrapped(app::panel_words(r), width, "  ") + "\n";
   text += table({{"Month", Align::kLeft},
                  {"mean °C", Align::kRight},
                  {"daily range K", Align::kRight},
@@ -118,7 +108,8 @@ int run(const Options& options) {
     return kBadInput;
   }
   bool written = true;
-  if (!options.csv.empty()) written = deliver(options.csv, app::to_csv(response.value()), "Months");
+  if (!options.html.empty()) written &= deliver(options.html, app::sky_html(response.value()), "Page");
+  if (!options.csv.empty()) written &= deliver(options.csv, app::to_csv(response.value()), "Months");
   if (options.json) {
     written &= show(app::to_json(response.value()));
   } else if (options.csv != "-") {
@@ -165,6 +156,7 @@ void add_sky(CLI::App& app, int& exit_code) {
   command->add_flag("--json", options->json, "Print the answer as JSON");
   command->add_option("--csv", options->csv, "Write the months as CSV to a file (- for standard output)")
       ->excludes(file);
+  command->add_option("--html", options->html, "Write a page for screen and paper to a file")->excludes(file);
   command->callback([options, &exit_code] { exit_code = run(*options); });
 }
 

@@ -12,8 +12,7 @@ namespace {
 constexpr double kDrawnDownOver12V = 12.0 / 12.0;
 
 /// Highest current that the charging lead is asked for [A].
-double lead_A(const Plan& plan, const Trial& trial) {
-  const supply::EngineCharging& engine = *plan.engine;
+double lead_A(const Plan& plan, const supply::EngineCharging& engine, const Trial& trial) {
   const double high_V = supply::highest_alternator_V(engine);
   const double loop_ohm = supply::engine_loop_ohm(engine);
   const double limit_A = units::as_amperes(engine.output_limit);
@@ -69,7 +68,7 @@ std::vector<Caution> engine_side_cautions(const Plan& plan) {
 std::vector<Caution> towing_plug_cautions(const Plan& plan, const Trial& trial) {
   if (!plan.engine || !plan.engine->plug) return {};
   const supply::TowingPlug& plug = *plan.engine->plug;
-  const double current_A = lead_A(plan, trial);
+  const double current_A = lead_A(plan, *plan.engine, trial);
   std::string text;
   const supply::FuseFate fate = supply::fuse_fate(plug.fuse_A, current_A);
   if (fate != supply::FuseFate::kHolds) {

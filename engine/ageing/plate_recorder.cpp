@@ -12,8 +12,8 @@ namespace {
 constexpr double kGathered_h = 9.99 / 60.0;
 }  // namespace
 
-PlateRecorder::PlateRecorder(const cell::Chemistry& chemistry, double cell_Ah)
-    : chemistry_(&chemistry), wear_(&*chemistry.plate_wear), cell_Ah_(cell_Ah) {}
+PlateRecorder::PlateRecorder(const cell::PlateWear& wear, const base::Curve& rest_V, double cell_Ah)
+    : wear_(&wear), rest_V_(&rest_V), cell_Ah_(cell_Ah) {}
 
 void PlateRecorder::add(const PlateStep& step) {
   sums_.hours += step.hours;
@@ -77,7 +77,7 @@ void PlateRecorder::weigh(const Sums& sums) {
   }
   layers_ = mixed(wear_->acid, layers_, cell_V, temperature_C, cell_Ah_, sums.hours);
   const cell::GridCorrosion& g = wear_->corrosion;
-  const double rest_V = base::curve_at(chemistry_->ocv_V, soc, cell_V);
+  const double rest_V = base::curve_at(*rest_V_, soc, cell_V);
   const double potential_V = corrosion_potential_V(g, soc, cell_V - rest_V);
   const double speed = corrosion_speed(g, potential_V, temperature_C);
   if (potential_V < g.knee_V) {

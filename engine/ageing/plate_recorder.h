@@ -1,7 +1,8 @@
 #pragma once
 // Follows the plates of a lead-acid bank step by step: time since full, bad charges, layered acid, corrosion.
 #include "engine/ageing/plate_use.h"
-#include "engine/cell/chemistry.h"
+#include "engine/base/curve.h"
+#include "engine/cell/plate_wear.h"
 
 namespace voltwright::ageing {
 
@@ -20,9 +21,9 @@ struct PlateStep {
 /// over the first `start_share` of the capacity drawn after a full charge, by charge.
 class PlateRecorder {
  public:
-  /// @param chemistry  with plate_wear; must outlive this
-  /// @param cell_Ah    rated capacity of a cell, > 0
-  PlateRecorder(const cell::Chemistry& chemistry, double cell_Ah);
+  /// @param rest_V   open-circuit voltage of a cell against its charge; must outlive this, as the constants
+  /// @param cell_Ah  rated capacity of a cell, > 0
+  PlateRecorder(const cell::PlateWear& wear, const base::Curve& rest_V, double cell_Ah);
 
   void add(const PlateStep& step);
 
@@ -39,8 +40,8 @@ class PlateRecorder {
   void weigh(const Sums& sums);
   void follow_charge(double soc, double hours);
 
-  const cell::Chemistry* chemistry_;
   const cell::PlateWear* wear_;
+  const base::Curve* rest_V_;
   double cell_Ah_;
   Sums sums_;
   PlateUse use_;

@@ -29,6 +29,7 @@ Swing swing_of(double from, double to, double count, const Way& out, const Way& 
 void Way::add(double change, double temperature_C, double step_h) {
   hours += step_h;
   temperature_Ch += temperature_C * step_h;
+  if (change == 0.0) return;
   const double by_rate = step_h > 0.0 ? change * change / step_h : 0.0;
   if (change > 0.0) {
     up += change;
@@ -55,8 +56,16 @@ void RainflowCounter::add(double value, double temperature_C, double step_h) {
     turns_.push_back({value, {}});
     return;
   }
-  since_.add(value - last_, temperature_C, step_h);
+  const double change = value - last_;
+  const bool at_extreme = last_ == extreme_ && since_.hours == 0.0;
   last_ = value;
+  // Most steps go on as the one before did.
+  if (at_extreme && change * direction_ > 0.0) {
+    onward_.add(change, temperature_C, step_h);
+    extreme_ = value;
+    return;
+  }
+  since_.add(change, temperature_C, step_h);
   if (direction_ == 0) {
     const double off = value - turns_.back().value;
     if (off == 0.0 || std::fabs(off) < smallest_) return;

@@ -19,7 +19,7 @@ Passage::Passage(const System<double>& system, const cell::Chemistry& chemistry,
       state_(full_and_rested(system, start_temperature_C)),
       trace_(trace),
       start_utc_s_(start_utc_s) {
-  if (chemistry.plate_wear) plates_.emplace(chemistry, system.cell_Ah);
+  if (chemistry.plate_wear) plates_.emplace(*chemistry.plate_wear, chemistry.ocv_V, system.cell_Ah);
   fared_.charge_at_start = state_.bank.charge;
   if (trace_ != nullptr) *trace_ = Trace{};
   if (trace_ != nullptr) trace_->start_utc_s = start_utc_s;

@@ -74,7 +74,8 @@ SeriesMaker::SeriesMaker(const Circumstances& circumstances) : circumstances_(ci
       return sky::sun_minutes(site, leg.start_utc_s, calendars_[k].day.size());
     };
     if (leg.end_place.has_value()) {
-      Way way{journey::driven_share(calendars_[k]), sun_at(leg.place.site), sun_at(leg.end_place->site)};
+      Way way{journey::driven_share(calendars_[k]), sun_at(leg.place.site), sun_at(leg.end_place->site),
+              leg.end_place->site};
       suns_.push_back(journey::moving_sun(leg, way.share));
       ways_.emplace_back(std::move(way));
     } else {
@@ -98,7 +99,7 @@ sky::WeatherMinutes SeriesMaker::weather(std::size_t stretch, std::uint64_t seas
   sky::WeatherMinutes mixed = at(leg.place.site, leg_sky.climate, way->start_sun);
   const sky::MonthlyClimate& end_climate =
       leg_sky.end_climate.has_value() ? *leg_sky.end_climate : leg_sky.climate;
-  journey::mix_weather(mixed, at(leg.end_place->site, end_climate, way->end_sun), way->share, suns_[stretch]);
+  journey::mix_weather(mixed, at(way->end_site, end_climate, way->end_sun), way->share, suns_[stretch]);
   return mixed;
 }
 

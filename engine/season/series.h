@@ -65,6 +65,7 @@ class SeriesMaker {
   struct Way {
     std::vector<float> share;
     sky::SunMinutes start_sun, end_sun;
+    sky::Site end_site;
   };
   sky::WeatherMinutes weather(std::size_t stretch, std::uint64_t season) const;
 

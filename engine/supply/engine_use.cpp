@@ -40,8 +40,8 @@ Held held_in(const EngineCharging& engine, const AlternatorUse& use, int driven_
   return held;
 }
 
-double converter_air_C(const EngineCharging& engine, const DriveMinute& drive) {
-  switch (engine.derating->place) {
+double converter_air_C(const EngineCharging& engine, ConverterPlace place, const DriveMinute& drive) {
+  switch (place) {
     case ConverterPlace::kCabin:
       return drive.cabin_C;
     case ConverterPlace::kOutside:
@@ -85,7 +85,8 @@ EngineMinute engine_minute(const EngineCharging& engine, const DriveMinute& driv
   const bool converter = engine.coupling == EngineCoupling::kDcDc;
   double limit_A = units::as_amperes(engine.output_limit);
   if (converter && engine.derating) {
-    limit_A *= derated_share(converter_air_C(engine, drive), engine.derating->from_C, engine.derating->per_K);
+    limit_A *= derated_share(converter_air_C(engine, engine.derating->place, drive), engine.derating->from_C,
+                             engine.derating->per_K);
     minute.most_A = limit_A;
   }
   if (!engine.alternator) return minute;

@@ -20,7 +20,7 @@ namespace voltwright::files {
 namespace {
 
 constexpr double kClockTolerance_h = 0.2;
-constexpr std::size_t kFewestNoonHours = 28 * 24;  // with fewer days one cloudy week can outweigh the rest
+constexpr std::size_t kFewestNoonHours = 672;  // 28 days; with fewer one cloudy week can outweigh the rest
 constexpr double kAssumedWind_m_s = 2.5;
 constexpr std::size_t kLinesShown = 8;
 constexpr double kLargestMissingShare = 0.5;
@@ -75,7 +75,7 @@ class Chain {
   }
 
  private:
-  void problem(int line, ProblemWords words) {
+  void problem(int line, const ProblemWords& words) {
     problems_.push_back(text_problem(name_, line, line > 0 ? 1 : 0, words));
   }
 
@@ -106,13 +106,13 @@ class Chain {
       return false;
     }
     if (!series_.typical || rows == wanted) return true;
-    problem(series_.last_line,
-            {.what = "The file does not hold a whole year.",
-             .field = "",
-             .given = fmt::format("{} rows without 29 February", rows),
-             .limit = fmt::format("{} rows ({} an hour), or {} with 29 February", wanted,
-                                  series_.records_per_hour, wanted + 24 * series_.records_per_hour),
-             .remedy = "Fetch the file again, or one that covers the year."});
+    problem(series_.last_line, {.what = "The file does not hold a whole year.",
+                                .field = "",
+                                .given = fmt::format("{} rows without 29 February", rows),
+                                .limit = fmt::format("{} rows ({} an hour), or {} with 29 February", wanted,
+                                                     series_.records_per_hour,
+                                                     wanted + std::ptrdiff_t{24} * series_.records_per_hour),
+                                .remedy = "Fetch the file again, or one that covers the year."});
     return false;
   }
 
@@ -169,7 +169,7 @@ class Chain {
                                              result_.noon_offset_h.value_or(0.0));
       series_.repairs.push_back(what + " " + repair);
       what += " " + repair;
-      remedy = "If that is wrong, " + series_.clock_remedy;
+      remedy = "Mend the file if that is wrong. " + series_.clock_remedy;
     }
     result_.warnings.push_back(
         text_warning(name_, 1, 0,
@@ -288,10 +288,11 @@ class Chain {
     result_.first_hour = hours_.first_hour;
     result_.hours = hours_.hours;
     result_.repairs = std::move(series_.repairs);
-    weather.origin = fmt::format("{} from {} ({}): {}, {:.2f} N {:.2f} E, {:.0f} m.",
-                                 series_.typical ? "Typical year" : "Weather", name_, series_.format,
-                                 series_.place.empty() ? "place not named" : series_.place,
-                                 site_.latitude_deg, site_.longitude_deg, site_.elevation_m);
+    weather.origin = fmt::format(
+        "{} from {} ({}): {}, {:.2f}° {} {:.2f}° {}, {:.0f} m.", series_.typical ? "Typical year" : "Weather",
+        name_, series_.format, series_.place.empty() ? "place not named" : series_.place,
+        std::abs(site_.latitude_deg), site_.latitude_deg < 0.0 ? 'S' : 'N', std::abs(site_.longitude_deg),
+        site_.longitude_deg < 0.0 ? 'W' : 'E', site_.elevation_m);
   }
 
   void note_split() {

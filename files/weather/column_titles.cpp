@@ -87,28 +87,37 @@ bool is_name(WeatherColumn column, std::string_view name) {
   return std::find(known.begin(), known.end(), name) != known.end();
 }
 
-/// "GHI (W/m2)", "ghi_W_m2" or "ghi".
-void take_weather(std::string_view title, std::size_t index, WeatherTitles& titles) {
+/// The unit of a title that is a name with a unit behind it and nothing between, "ghiwm2".
+std::optional<ColumnUnit> unit_behind(WeatherColumn column, const std::string& whole) {
+  const std::string_view view = whole;
+  for (std::size_t cut = 1; cut < view.size(); ++cut) {
+    if (!is_name(column, view.substr(0, cut))) continue;
+    if (auto unit = unit_of(column, view.substr(cut))) return unit;
+  }
+  return std::nullopt;
+}
+
+/// What a title says of a column: "GHI (W/m2)", "ghi_W_m2" or "ghi".
+std::optional<WeatherTitle> read_as(WeatherColumn column, std::string_view title, std::size_t index,
+                                    std::string& unknown_unit) {
   const std::size_t open = title.find_first_of("([");
   const std::string whole = plain(title);
+  if (is_name(column, whole)) return WeatherTitle{index, {}};
+  if (open != std::string_view::npos && is_name(column, plain(title.substr(0, open)))) {
+    const auto unit = unit_of(column, plain(title.substr(open)));
+    if (!unit) unknown_unit = std::string(trimmed(title));
+    return WeatherTitle{index, unit.value_or(ColumnUnit{})};
+  }
+  const auto unit = unit_behind(column, whole);
+  if (!unit) return std::nullopt;
+  return WeatherTitle{index, *unit};
+}
+
+void take_weather(std::string_view title, std::size_t index, WeatherTitles& titles) {
   for (std::size_t c = 0; c < kWeatherColumns; ++c) {
-    const auto column = static_cast<WeatherColumn>(c);
-    auto& slot = titles.column.at(c);
-    if (slot) continue;
-    if (is_name(column, whole)) {
-      slot = WeatherTitle{index, {}};
-    } else if (open != std::string_view::npos && is_name(column, plain(title.substr(0, open)))) {
-      const auto unit = unit_of(column, plain(title.substr(open)));
-      slot = WeatherTitle{index, unit.value_or(ColumnUnit{})};
-      if (!unit) titles.unknown_unit = std::string(trimmed(title));
-    } else {
-      for (std::size_t cut = 1; cut < whole.size() && !slot; ++cut) {
-        const std::string_view view = whole;
-        if (!is_name(column, view.substr(0, cut))) continue;
-        if (const auto unit = unit_of(column, view.substr(cut))) slot = WeatherTitle{index, *unit};
-      }
-    }
-    if (slot) return;
+    if (titles.column.at(c).has_value()) continue;
+    titles.column.at(c) = read_as(static_cast<WeatherColumn>(c), title, index, titles.unknown_unit);
+    if (titles.column.at(c).has_value()) return;
   }
 }
 

@@ -67,6 +67,45 @@ void add_value(WeatherHours& hours, std::size_t hour, std::size_t column, double
   mean = before + (value - before) / (static_cast<double>(count[hour]++) + 1.0);
 }
 
+void add_record(const WeatherRecord& record, std::size_t hour,
+                std::array<std::vector<std::uint8_t>, kWeatherColumns>& count, WeatherHours& hours) {
+  for (std::size_t c = 0; c < kWeatherColumns; ++c) {
+    const std::optional<double>& value = record.value.at(c);
+    if (value) add_value(hours, hour, c, *value, count.at(c));
+  }
+}
+
+/// A record with the start of its interval in the file's clock, in seconds of a year of 365 days.
+struct Begun {
+  const WeatherRecord* record;
+  std::int64_t start_s;
+};
+
+/// The records outside 29 February; those of one hour begin together where they are to be averaged.
+std::vector<Begun> begun(const WeatherSeries& series, std::int64_t shift_s) {
+  const bool leap = has_leap_day(series);
+  const bool averaged = series.records_per_hour > 1;
+  std::vector<Begun> all;
+  for (const WeatherRecord& record : series.records) {
+    const std::optional<std::int64_t> start_s = start_in_year(record, shift_s, leap);
+    if (!start_s) continue;
+    all.push_back({&record, averaged ? *start_s - remainder(*start_s, kSecondsPerHour) : *start_s});
+  }
+  return all;
+}
+
+/// The last year of which at most two days are missing.
+std::optional<int> last_whole_year(const WeatherSeries& series) {
+  constexpr std::int64_t kNearlyWhole_h = 8760 - 48;
+  const auto& records = series.records;
+  for (int y = records.back().year; y >= records.front().year; --y) {
+    const auto rows =
+        std::count_if(records.begin(), records.end(), [y](const auto& r) { return r.year == y; });
+    if (rows >= kNearlyWhole_h * series.records_per_hour) return y;
+  }
+  return std::nullopt;
+}
+
 /// What the rows span, from the earliest stamp to the latest.
 void set_span(const WeatherSeries& series, std::size_t first_index, WeatherHours& hours) {
   hours.first_hour = first_index;
@@ -94,8 +133,6 @@ std::int64_t stamp_of(const WeatherRecord& record) {
 
 base::Result<WeatherHours> lay_out(const WeatherSeries& series, const WeatherTiming& timing,
                                    const std::string& name) {
-  const bool leap = has_leap_day(series);
-  const bool averaged = series.records_per_hour > 1;
   const auto shift_s = static_cast<std::int64_t>(std::llround(timing.interval_h * 3600.0));
   const auto zone_s = static_cast<std::int64_t>(std::llround(timing.zone_h * 3600.0));
   WeatherHours hours;
@@ -108,11 +145,9 @@ base::Result<WeatherHours> lay_out(const WeatherSeries& series, const WeatherTim
   base::Problems problems;
   bool first = true;
   std::size_t first_index = 0;
-  for (const WeatherRecord& record : series.records) {
-    auto start_s = start_in_year(record, shift_s, leap);
-    if (!start_s) continue;
-    if (averaged) start_s = *start_s - remainder(*start_s, kSecondsPerHour);
-    const std::int64_t utc_s = *start_s - zone_s;
+  for (const Begun& row : begun(series, shift_s)) {
+    const WeatherRecord& record = *row.record;
+    const std::int64_t utc_s = row.start_s - zone_s;
     if (first) hours.phase_s = remainder(utc_s, kSecondsPerHour);
     const std::int64_t since_s = utc_s - hours.phase_s;
     const std::int64_t whole = floor_divide(since_s + kSecondsPerHour / 2, kSecondsPerHour);
@@ -132,10 +167,7 @@ base::Result<WeatherHours> lay_out(const WeatherSeries& series, const WeatherTim
                                      "Remove the row that is too many."));
       if (problems.size() >= kMostProblems) break;
     }
-    for (std::size_t c = 0; c < kWeatherColumns; ++c) {
-      const auto& value = record.value.at(c);
-      if (value) add_value(hours, hour, c, *value, count.at(c));
-    }
+    add_record(record, hour, count, hours);
   }
   if (!problems.empty()) return problems;
   set_span(series, series.typical ? 0 : first_index, hours);
@@ -155,19 +187,10 @@ void choose_year(WeatherSeries& series, std::optional<int> year) {
   const std::int64_t span_s = stamp_of(records.back()) - stamp_of(records.front()) + kSecondsPerHour;
   const std::int64_t most_s = kYear_s + (has_leap_day(series) ? kSecondsPerDay : 0);
   if (!year && span_s <= most_s) return;
-  std::optional<int> chosen = year;
-  const auto rows_of = [&](int y) {
-    return std::count_if(records.begin(), records.end(), [y](const auto& r) { return r.year == y; });
-  };
-  // A year counts as whole when no more than two days of it are missing.
-  constexpr std::int64_t kNearlyWhole_h = 8760 - 48;
-  for (int y = last; !chosen && y >= first; --y) {
-    if (rows_of(y) >= kNearlyWhole_h * series.records_per_hour) chosen = y;
-  }
-  if (chosen) {
-    std::erase_if(records, [&](const WeatherRecord& r) { return r.year != *chosen; });
-    series.repairs.push_back(
-        fmt::format("Of the years {} to {} the year {} was used.", first, last, *chosen));
+  if (const std::optional<int> chosen = year ? year : last_whole_year(series)) {
+    const int kept = *chosen;
+    std::erase_if(records, [kept](const WeatherRecord& r) { return r.year != kept; });
+    series.repairs.push_back(fmt::format("Of the years {} to {} the year {} was used.", first, last, kept));
     return;
   }
   // Half-open, so that the same hour of two years cannot both stay; a leap day in between is left out later.

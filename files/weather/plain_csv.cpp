@@ -261,7 +261,7 @@ class PlainCsv {
         const auto column = static_cast<WeatherColumn>(c);
         const bool radiation = column != WeatherColumn::kTemperature;
         if (radiation && value < 0.0 && value >= kNightOffset_W_m2) {
-          if (value < 0.0) ++below;
+          ++below;
           value = 0.0;
         }
         record.value.at(c) =

@@ -284,8 +284,10 @@ class Power {
     }
     series_.repairs.push_back(fmt::format(
         "A Linke turbidity of {:g} was assumed where nothing better is known.", kAssumedTurbidity));
-    climate.origin = fmt::format("Monthly means of a POWER climatology at {:.2f} N {:.2f} E.",
-                                 head_.site.latitude_deg, head_.site.longitude_deg);
+    climate.origin =
+        fmt::format("Monthly means of a POWER climatology at {:.2f}° {} {:.2f}° {}.",
+                    std::abs(head_.site.latitude_deg), head_.site.latitude_deg < 0.0 ? 'S' : 'N',
+                    std::abs(head_.site.longitude_deg), head_.site.longitude_deg < 0.0 ? 'W' : 'E');
     series_.climate = climate;
   }
 

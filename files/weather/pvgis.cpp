@@ -59,14 +59,15 @@ void take_back(const PvgisFile& file, const sky::Site& site, const Values& value
   const auto diffuse = at(values, PvgisColumn::kPlaneDiffuse);
   const auto reflected = at(values, PvgisColumn::kPlaneReflected);
   if (!beam || !diffuse || !reflected) return;
-  const double slope = *file.slope_deg * kRad;
+  const double slope = file.slope_deg.value_or(0.0) * kRad;
   const double ground = kAlbedo * 0.5 * (1.0 - std::cos(slope));
   const double global = std::min(kMostGlobal_W_m2, *reflected / ground);
   const sky::SunPosition sun = sky::sun_position(static_cast<double>(stamp_of(record)), site);
   const double cos_zenith = std::cos(sun.zenith_deg * kRad);
   const double cos_incidence =
-      cos_zenith * std::cos(slope) + std::sin(sun.zenith_deg * kRad) * std::sin(slope) *
-                                         std::cos((sun.azimuth_deg - (*file.azimuth_deg + 180.0)) * kRad);
+      cos_zenith * std::cos(slope) +
+      std::sin(sun.zenith_deg * kRad) * std::sin(slope) *
+          std::cos((sun.azimuth_deg - (file.azimuth_deg.value_or(0.0) + 180.0)) * kRad);
   double normal = 0.0;
   if (cos_incidence > kLeastCosine && cos_zenith > sky::kLowestCosForBeam) {
     normal = std::min(*beam / cos_incidence, global / cos_zenith);
@@ -172,12 +173,13 @@ base::Result<WeatherSeries> series_of(const PvgisFile& file, WeatherProblems& pr
   bool tilted = false;
   if (!file.typical) {
     if (!check_plane(file, problems)) return problems.take();
-    tilted = *file.slope_deg > kFlat_deg;
+    const double slope_deg = file.slope_deg.value_or(0.0);
+    tilted = slope_deg > kFlat_deg;
     if (tilted) {
       series.repairs.push_back(fmt::format(
           "Radiation on a plane of {:g} deg was taken back to the horizontal: global from the light "
           "reflected by the ground (albedo {:g}, an assumption), direct from the beam.",
-          *file.slope_deg, kAlbedo));
+          slope_deg, kAlbedo));
     }
   }
   for (const PvgisRow& row : file.rows) {

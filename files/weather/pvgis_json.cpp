@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <nlohmann/json.hpp>
+#include <utility>
 
 #include "files/json_reader.h"
 #include "files/weather/pvgis.h"
@@ -95,9 +96,11 @@ class PvgisJson {
         entry.value.at(c) = number;
         continue;
       }
+      std::string field = where;
+      field.append(".").append(name);
       problems_.add(0, 0,
                     {.what = "This must be a number in range.",
-                     .field = where + "." + name,
+                     .field = std::move(field),
                      .given = value->dump(-1, ' ', false, json::error_handler_t::replace),
                      .limit = fmt::format("{:g} to {:g}", rule.lowest, rule.highest),
                      .remedy = "Write null where the value is missing."});

@@ -134,7 +134,7 @@ class Tmy3 {
     record.line = lines_.number();
     if (!read_stamp(fields[0], fields[1], record)) return;
     for (std::size_t c = 0; c < kWeatherColumns; ++c) {
-      const std::string_view field = fields[*index_.at(c)];
+      const std::string_view field = fields[index_.at(c).value_or(0)];
       record.value.at(c) = problems_.value(field, static_cast<WeatherColumn>(c), lines_.number(),
                                            place_in(lines_.text(), field));
     }

@@ -47,5 +47,30 @@ TEST(LifetimeThroughput, OfIronPhosphateIsFourToThirteenTimesThatOfLeadAcid) {
   EXPECT_LT(of_iron / of_lead, 13.0);
 }
 
+// What the season tells the ageing laws agrees with its ledger: hours, charge drawn, and for lead-acid alone
+// what the plates went through. Shore power of nineteen hours fills the bank every day.
+TEST(Exposure, AgreesWithTheLedger) {
+  const Told lead = Practice(daily_cycle("108 W")).tell("flooded-12v-100ah");
+  const Told iron = Practice(daily_cycle("204 W")).tell("lfp-12v-100ah");
+  for (const Told* told : {&lead, &iron}) {
+    const ageing::Exposure& exposure = told->fared.exposure;
+    EXPECT_NEAR(exposure.hours, told->fared.minutes / 60.0, 1e-6);
+    double moved = 0.0;
+    for (const ageing::Swing& swing : exposure.swings) moved += swing.count * swing.depth;
+    EXPECT_NEAR(moved, told->fared.ledger.discharged_Ah / 100.0, 0.06 * moved);
+    double temperature = 0.0;
+    for (const ageing::Dwell& d : exposure.dwell) temperature += d.temperature_C * d.hours / exposure.hours;
+    EXPECT_NEAR(temperature, told->fared.mean_C, 1e-6);
+  }
+  EXPECT_EQ(iron.fared.exposure.plates.hours, 0.0);
+  const ageing::PlateUse& plates = lead.fared.exposure.plates;
+  EXPECT_NEAR(plates.hours, lead.fared.exposure.hours, 1e-6);
+  EXPECT_NEAR(plates.drawn, lead.fared.ledger.discharged_Ah / 100.0, 0.01 * plates.drawn);
+  EXPECT_NEAR(plates.full_charges, 19.5, 1.0);
+  EXPECT_LT(plates.longest_without_full_h, 24.0);
+  EXPECT_GT(plates.weighted, plates.drawn);
+  EXPECT_LT(plates.weighted, 1.2 * plates.drawn);
+}
+
 }  // namespace
 }  // namespace voltwright::whole

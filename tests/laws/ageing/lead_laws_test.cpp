@@ -82,7 +82,7 @@ TEST(WeightedThroughput, FloatLifeIsTheStatedOne) {
   for (const char* kind : kKinds) {
     const cell::Chemistry& c = lead(kind);
     const cell::PlateRating& rating = c.plate_wear->rating;
-    PlateRecorder plates(c, 100.0);
+    PlateRecorder plates(*c.plate_wear, c.ocv_V, 100.0);
     for (int i = 0; i < 1000; ++i) plates.add({1.0, rating.float_C, rating.float_V, 0.0, 1.0});
     Exposure exposure;
     exposure.hours = 1000.0;

@@ -22,7 +22,8 @@ struct Day {
 /// Feeds whole days of minutes to both recorders.
 class PlateDays {
  public:
-  explicit PlateDays(const cell::Chemistry& chemistry) : plates_(chemistry, 100.0) {}
+  explicit PlateDays(const cell::Chemistry& chemistry)
+      : plates_(*chemistry.plate_wear, chemistry.ocv_V, 100.0) {}
 
   void days(int count, const Day& day) {
     for (int i = 0; i < count; ++i) {

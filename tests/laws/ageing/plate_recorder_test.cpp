@@ -13,7 +13,7 @@ namespace {
 // 0.1 t) t, layers f' = (1 / 30) 0.1 t exp(-3 f) - 0.0144 f. Small explicit steps of a second; the recorder
 // gathers ten minutes.
 TEST(PlateRecorder, OneDischargeAgainstSmallSteps) {
-  PlateRecorder recorder(lead("flooded"), 100.0);
+  PlateRecorder recorder(*lead("flooded").plate_wear, lead("flooded").ocv_V, 100.0);
   for (int i = 1; i <= 300; ++i) recorder.add({1.0 - 0.1 * i / 60.0, 20.0, 2.0, 0.1, 1.0 / 60.0});
   double layers = 0.0;
   double weighted = 0.0;
@@ -26,7 +26,7 @@ TEST(PlateRecorder, OneDischargeAgainstSmallSteps) {
   EXPECT_NEAR(use.drawn, 0.5, 1e-12);
   EXPECT_NEAR(use.weighted, weighted, 2e-3 * weighted);
   EXPECT_NEAR(use.hours, 5.0, 1e-9);
-  EXPECT_NEAR(use.longest_without_full_h, 5.0, 1e-9);
+  EXPECT_NEAR(use.longest_without_full_h, 4.85, 0.1);  // from 98.5 % on
 }
 
 TEST(PlateRecorder, CountsFullAndBadCharges) {
@@ -47,7 +47,7 @@ TEST(PlateRecorder, CountsFullAndBadCharges) {
 
 // A flicker of the load while charging is not the end of a charge.
 TEST(PlateRecorder, FlickerEndsNoCharge) {
-  PlateRecorder recorder(lead("agm"), 100.0);
+  PlateRecorder recorder(*lead("agm").plate_wear, lead("agm").ocv_V, 100.0);
   double soc = 1.0;
   const auto run = [&](int minutes, double per_h) {
     for (int i = 0; i < minutes; ++i) {

@@ -2,9 +2,9 @@
 """Writes rainflow_table.csv: what a rainflow library of the Python registry counts in 1,000 random series.
 
 The library is rainflow (catalogue/references.bib: rainflowPython), which keeps the ends of a series and counts
-what is left over as half cycles. Of a series of equal values it counts half a cycle of no range, which is left out
-here. The C++ test beside this file draws the same series from the same numbers and
-holds its own counts against the rows. Only this table needs Python: the test reads the file.
+what is left over as half cycles. Of a series of equal values it counts half a cycle of no range, which is left
+out here. The C++ test beside this file draws the same series from the same numbers and holds its own counts
+against the rows. Only this table needs Python: the test reads the file.
 
     rainflow_table.py           writes the table
     rainflow_table.py --check   says whether the table is what this script and the library make today

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "tests/unit/files/report/markup_check.h"
+
 namespace voltwright::app {
 namespace {
 
@@ -88,6 +90,21 @@ TEST(PlaceSky, ReportsEveryProblemAtOnce) {
   const auto response = place_sky(request);
   ASSERT_FALSE(response.ok());
   EXPECT_EQ(response.problems().size(), 5U);
+}
+
+TEST(PlaceSky, PageShowsMonthsAndSources) {
+  SkyRequest request = oslo();
+  request.place = "Oslo & <b>, NO";
+  request.latitude_deg = 59.91;
+  request.longitude_deg = 10.75;
+  const SkyResponse r = answer(request);
+  const std::string html = sky_html(r);
+  EXPECT_EQ(files::unbalanced(html), "");
+  const std::string words = files::visible_text(html);
+  EXPECT_NE(words.find("Oslo & <b>"), std::string::npos);
+  EXPECT_NE(words.find("Oslo-Blindern"), std::string::npos);
+  EXPECT_NE(words.find("local record"), std::string::npos);
+  EXPECT_EQ(html.find("http"), std::string::npos);
 }
 
 }  // namespace
