@@ -55,6 +55,7 @@ struct Half {
   double cost = 0.0;
   std::string words;
   bool greatest = false;
+  bool leftward = false;  // the words stand to the left
 };
 
 /// A value of an input beside its bar; on the narrow drawing the unit stands with the name.
@@ -77,9 +78,8 @@ void draw_half(Drawing& d, const Half& half, double typical_x, double y, double 
         px(y), px(wide), px(height), pattern));
   }
   constexpr double kGap = 4.0;
-  const bool leftward = at < typical_x || (at == typical_x && !half.greatest);
-  d.text(leftward ? at - kGap : at + kGap, y + 0.5 * height + 4.0, half.words, leftward ? "end" : "start",
-         "small halo");
+  d.text(half.leftward ? at - kGap : at + kGap, y + 0.5 * height + 4.0, half.words,
+         half.leftward ? "end" : "start", "small halo");
 }
 
 void draw_bar(Drawing& d, const cost::Bar& bar, double typical, double y, const Scale& x, const Frame& frame,
@@ -91,8 +91,14 @@ void draw_bar(Drawing& d, const cost::Bar& bar, double typical, double y, const 
   } else {
     d.text(0.0, y + 0.5 * frame.bar + 4.0, a.name);
   }
-  const Half least{bar.cost_at_least, end_words(a, a.value.min, frame.narrow), false};
-  const Half greatest{bar.cost_at_greatest, end_words(a, a.value.max, frame.narrow), true};
+  // An end that changes nothing stands on the side that the other leaves free.
+  const auto leftward = [&](double cost, double other) {
+    return cost < typical || (cost == typical && other > typical);
+  };
+  const Half least{bar.cost_at_least, end_words(a, a.value.min, frame.narrow), false,
+                   leftward(bar.cost_at_least, bar.cost_at_greatest)};
+  const Half greatest{bar.cost_at_greatest, end_words(a, a.value.max, frame.narrow), true,
+                      leftward(bar.cost_at_greatest, bar.cost_at_least)};
   const double typical_x = x(typical);
   const bool same_side = (bar.cost_at_least - typical) * (bar.cost_at_greatest - typical) > 0.0;
   const double height = same_side ? 0.5 * frame.bar : frame.bar;
