@@ -76,11 +76,11 @@ Json against_json(const advise::Recommendation& answer, const advise::Against& a
 Json working_json(const advise::Recommendation& answer, const advise::LifeCost& costs, std::size_t i) {
   const advise::BankCost& bank = costs.banks[i];
   Json tornado = Json::array();
-  for (const cost::Bar& bar : bank.tornado->bars) {
+  for (const cost::Bar& bar : bank.tornado.bars) {
     if (bar.swing > 0.0) tornado.push_back(bar_json(bar));
   }
   Json working = Json::array();
-  for (const cost::WorkingLine& line : bank.life_cycle->working) {
+  for (const cost::WorkingLine& line : bank.life_cycle.working) {
     working.push_back(
         {{"name", line.name}, {"value", number(line.value)}, {"unit", line.unit}, {"how", line.words}});
   }
@@ -94,9 +94,9 @@ Json working_json(const advise::Recommendation& answer, const advise::LifeCost& 
 
 Json bank_cost_json(const advise::BankCost& bank) {
   if (!bank.known()) return {{"known", false}, {"problems", problem_list_json(bank.problems)}};
-  const cost::LifeCycle& cycle = *bank.life_cycle;
+  const cost::LifeCycle& cycle = bank.life_cycle;
   Json json = {{"known", true},
-               {"per_delivered_kWh", range_json(bank.tornado->likely)},
+               {"per_delivered_kWh", range_json(bank.tornado.likely)},
                {"per_delivered_kWh_at_all_ends", range_json(cycle.per_delivered_kWh)},
                {"per_usable_kWh", range_json(cycle.per_usable_kWh)},
                {"present_value", range_json(cycle.present_value)},
@@ -106,7 +106,7 @@ Json bank_cost_json(const advise::BankCost& bank) {
                {"scrap", range_json(bank.bank.scrap)},
                {"bought", cycle.typical.bought}};
   if (bank.bank.fitted_now) json["life_left_years"] = range_json(bank.bank.life_left_years);
-  const cost::Bar* decisive = bank.tornado->decisive();
+  const cost::Bar* decisive = bank.tornado.decisive();
   json["decisive"] = decisive != nullptr ? bar_json(*decisive) : Json(nullptr);
   return json;
 }

@@ -41,13 +41,13 @@ const BankCost* fitted_now(const Recommendation& answer, const LifeCost& costs) 
 /// "X costs 0.42 USD for each delivered kWh (0.31 to 0.6 is likely). Most hangs on ...".
 std::string cost_sentence(const std::string& subject, const BankCost& bank, const cost::Terms& terms) {
   const std::string& currency = terms.currency;
-  const units::Ranged& likely = bank.tornado->likely;
+  const units::Ranged& likely = bank.tornado.likely;
   if (likely.min == 0.0 && likely.max == 0.0) {
     return subject + " costs nothing within " + years_text(terms.horizon_years) +
            ": it is paid and outlasts them.";
   }
-  const std::string decisive = decisive_sentence(*bank.tornado, currency);
-  return subject + " costs " + rough_text(bank.tornado->typical, currency) + " for each delivered kWh (" +
+  const std::string decisive = decisive_sentence(bank.tornado, currency);
+  return subject + " costs " + rough_text(bank.tornado.typical, currency) + " for each delivered kWh (" +
          rough_text(likely.min) + " to " + rough_text(likely.max) + " is likely)." +
          (decisive.empty() ? "" : " " + decisive);
 }
@@ -105,13 +105,11 @@ std::string turn_sentence(const LifeCost& costs, const Against& against) {
           rough_text(std::fabs(gap), costs.terms.currency);
   const cost::Turn* decisive = against.ranking.decisive();
   if (decisive == nullptr) return text + ".";
-  const auto& turns = against.ranking.turns;
-  const auto flip =
-      std::find_if(turns.begin(), turns.end(), [](const cost::Turn& t) { return t.even_at.has_value(); });
-  if (flip != turns.end()) {
-    return text + "; that turns if " + whose_text(*flip, first, second) + " is " +
-           value_of(flip->assumption, rough(*flip->even_at)) + " instead of " +
-           value_of(flip->assumption, flip->assumption.value.typical) + ".";
+  for (const cost::Turn& turn : against.ranking.turns) {
+    if (!turn.even_at) continue;
+    return text + "; that turns if " + whose_text(turn, first, second) + " is " +
+           value_of(turn.assumption, rough(*turn.even_at)) + " instead of " +
+           value_of(turn.assumption, turn.assumption.value.typical) + ".";
   }
   return text + "; no single assumption turns that, and " + whose_text(*decisive, first, second) +
          " moves it most.";

@@ -203,7 +203,8 @@ LifeCost life_cost(const Plan& plan, const cost::RunningFacts& facts, const Reco
   all.terms = pricing.terms(answer.ranking, shown);
   for (std::size_t i = 0; i < answer.ranking.size(); ++i) {
     const Ranked& r = answer.ranking[i];
-    const units::Ranged life = i < lives.size() && lives[i] ? *lives[i] : r.trial.life_years();
+    const units::Ranged life =
+        i < lives.size() ? lives[i].value_or(r.trial.life_years()) : r.trial.life_years();
     all.banks.push_back(reckon(plan, r, pricing.bank(r, life), all.terms));
   }
   const BankCost* now =

@@ -18,11 +18,11 @@ namespace voltwright::advise {
 /// One bank of the ranking.
 struct BankCost {
   cost::PricedBank bank;
-  base::Problems problems;  // what keeps its cost from being known; then nothing follows
-  std::optional<cost::LifeCycle> life_cycle;
-  std::optional<cost::Tornado> tornado;
+  base::Problems problems;  // what keeps its cost from being known; then what follows is empty
+  cost::LifeCycle life_cycle;
+  cost::Tornado tornado;
 
-  bool known() const { return life_cycle.has_value() && tornado.has_value(); }
+  bool known() const { return problems.empty(); }
 };
 
 /// The bank that is shown first against another one of the ranking.

@@ -49,19 +49,19 @@ std::string figures(const advise::LifeCost& costs, const std::vector<const BankC
   out += row("Life", "of a new one at this use, to 80\u202F% of its capacity", columns,
              [](const BankCost& b) { return spread_cell(b.bank.life_years, "years"); });
   out += row("Banks bought", "to the horizon", columns, [](const BankCost& b) {
-    return "<td class=\"r\">" + std::to_string(b.life_cycle->typical.bought) + "</td>";
+    return "<td class=\"r\">" + std::to_string(b.life_cycle.typical.bought) + "</td>";
   });
   out += row("A usable kWh", "price over usable energy when new", columns,
-             [&](const BankCost& b) { return spread_cell(b.life_cycle->per_usable_kWh, per_kWh); });
+             [&](const BankCost& b) { return spread_cell(b.life_cycle.per_usable_kWh, per_kWh); });
   out += row("A delivered kWh, likely", "if inputs err independently", columns,
-             [&](const BankCost& b) { return spread_cell(b.tornado->likely, per_kWh); });
+             [&](const BankCost& b) { return spread_cell(b.tornado.likely, per_kWh); });
   out +=
       row("The same, at worst and best", "all inputs but the rate at their dear or cheap ends at once",
-          columns, [&](const BankCost& b) { return spread_cell(b.life_cycle->per_delivered_kWh, per_kWh); });
+          columns, [&](const BankCost& b) { return spread_cell(b.life_cycle.per_delivered_kWh, per_kWh); });
   out += row("All costs", "present value to the horizon", columns,
-             [&](const BankCost& b) { return spread_cell(b.life_cycle->present_value, currency); });
+             [&](const BankCost& b) { return spread_cell(b.life_cycle.present_value, currency); });
   out += row("The same as a yearly sum", "", columns,
-             [&](const BankCost& b) { return spread_cell(b.life_cycle->annualised, currency + "/year"); });
+             [&](const BankCost& b) { return spread_cell(b.life_cycle.annualised, currency + "/year"); });
   return out + "</tbody></table>";
 }
 
@@ -69,7 +69,7 @@ std::string working(const BankCost& bank) {
   std::string out =
       "<table><thead><tr><th>Line</th><th class=\"r\">Value</th><th>How it comes about</th></tr>"
       "</thead><tbody>";
-  for (const cost::WorkingLine& line : bank.life_cycle->working) {
+  for (const cost::WorkingLine& line : bank.life_cycle.working) {
     out += "<tr><td>" + escaped(line.name) + "</td><td class=\"r\">" + value_text(line.value, line.unit) +
            "</td><td>" + escaped(line.words) + "</td></tr>";
   }
@@ -88,7 +88,7 @@ std::string cost_part(const ReportInput& input) {
   if (!columns.empty()) body += figures(costs, columns);
   for (const BankCost* bank : columns) {
     const bool asked = bank == &costs.banks[costs.shown] || bank->bank.fitted_now;
-    if (asked) body += tornado_chart(bank->bank.name, *bank->tornado, costs.terms.currency);
+    if (asked) body += tornado_chart(bank->bank.name, bank->tornado, costs.terms.currency);
   }
   for (const BankCost* bank : columns) body += working(*bank);
   body += list_of(costs.notes, "pencil");

@@ -46,14 +46,14 @@ TEST(WholeCost, AnExampleHasItsCostWithABandAndItsDecisiveAssumption) {
   ASSERT_FALSE(response.costs.banks.empty());
   const advise::BankCost& shown = response.costs.banks[response.costs.shown];
   ASSERT_TRUE(shown.known()) << advise::unknown_sentence(shown);
-  const units::Ranged& likely = shown.tornado->likely;
+  const units::Ranged& likely = shown.tornado.likely;
   EXPECT_LT(likely.min, likely.typical);
   EXPECT_LT(likely.typical, likely.max);
   // Between a tenth and a hundred times what batteries of the trade cost for each kWh (common practice, no
   // source).
   EXPECT_GT(likely.typical, 0.02);
   EXPECT_LT(likely.typical, 20.0);
-  ASSERT_NE(shown.tornado->decisive(), nullptr);
+  ASSERT_NE(shown.tornado.decisive(), nullptr);
   ASSERT_GE(response.answer.fitted_now, 0);
   const advise::BankCost& now = response.costs.banks[static_cast<std::size_t>(response.answer.fitted_now)];
   ASSERT_TRUE(now.known()) << advise::unknown_sentence(now);
@@ -122,7 +122,7 @@ power = ")" + power +
       }));
   const advise::LifeCost costs = advise::life_cost(practice.plan(), files::read_cost_facts().value(), answer);
   EXPECT_TRUE(costs.banks.at(0).known());
-  return costs.banks.at(0).known() ? costs.banks[0].life_cycle->typical.per_delivered_kWh : 0.0;
+  return costs.banks.at(0).known() ? costs.banks[0].life_cycle.typical.per_delivered_kWh : 0.0;
 }
 
 // A case of practice: by a seller's table of cycles 4 to 13 times as much passes through iron-phosphate as

@@ -98,7 +98,7 @@ TEST_F(LifeCosts, HandsOnWhatTheSeasonsShowed) {
   EXPECT_EQ(costs.terms.sources[0].price_per_kWh.max, 0.0);
   EXPECT_NEAR(costs.terms.sources[1].price_per_kWh.typical, 0.5, 1e-12);
   ASSERT_TRUE(costs.banks[0].known());
-  EXPECT_NEAR(costs.banks[0].life_cycle->typical.energy / costs.banks[0].life_cycle->typical.discounted_kWh,
+  EXPECT_NEAR(costs.banks[0].life_cycle.typical.energy / costs.banks[0].life_cycle.typical.discounted_kWh,
               0.275 * 0.5, 1e-12);
   EXPECT_NE(notes(costs).find("seasons like these"), std::string::npos);
   EXPECT_EQ(notes(costs).find("counts as free"), std::string::npos);
@@ -190,7 +190,7 @@ TEST_F(LifeCosts, LongerLifeNeverCostsMoreWithoutInterest) {
     const std::optional<units::Ranged> lives[] = {units::Ranged{years, years, years}};
     const LifeCost costs = life_cost(plan_, facts_, r, lives);
     ASSERT_TRUE(costs.banks[0].known());
-    const double now = costs.banks[0].life_cycle->typical.per_delivered_kWh;
+    const double now = costs.banks[0].life_cycle.typical.per_delivered_kWh;
     EXPECT_NEAR(now, (300.0 - 12.0) / years / 200.0, 1e-9);
     EXPECT_LT(now, last);
     last = now;

@@ -117,9 +117,9 @@ TEST(Report, ShowsLifeAndCostWithTheWorking) {
   EXPECT_NE(text.find("Life and cost"), std::string::npos);
   const advise::BankCost& shown = sample->costs.banks[sample->costs.shown];
   ASSERT_TRUE(shown.known());
-  for (const cost::WorkingLine& line : shown.life_cycle->working)
+  for (const cost::WorkingLine& line : shown.life_cycle.working)
     EXPECT_NE(text.find(line.words), std::string::npos) << line.name;
-  const cost::Bar* decisive = shown.tornado->decisive();
+  const cost::Bar* decisive = shown.tornado.decisive();
   ASSERT_NE(decisive, nullptr);
   EXPECT_NE(text.find("Most hangs on the " + decisive->assumption.name), std::string::npos);
   EXPECT_NE(html.find("<desc>"), std::string::npos);
