@@ -63,6 +63,7 @@ base::Result<AdviseResponse> advise(const AdviseRequest& request, const advise::
   response.demand_Wh_day = mean_demand_Wh_day(proving.draw(0));
   response.answer = advise::recommend(
       plan, advise::prove(plan, proving, candidates, on_threads(request.threads), progress));
+  response.costs = advise::life_cost(plan, response.hand.cost_facts, response.answer);
 
   response.sun_findings = advise::sun_findings(plan, response.hand.skies);
 

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "app/plan_on_hand.h"
+#include "engine/advise/life_cost.h"
 #include "engine/advise/recommendation.h"
 #include "engine/advise/search.h"
 #include "engine/advise/sun_check.h"
@@ -27,6 +28,7 @@ struct ShownSeason {
 struct AdviseResponse {
   PlanOnHand hand;
   advise::Recommendation answer;
+  advise::LifeCost costs;
   double demand_Wh_day = 0.0;  // mean of the first season
   std::vector<advise::SunFinding> sun_findings;
   ShownSeason worst, median;

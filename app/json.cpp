@@ -3,10 +3,12 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "app/cost_json.h"
 #include "app/json_parts.h"
 #include "app/version.h"
 #include "engine/advise/caution.h"
 #include "engine/advise/fuel.h"
+#include "engine/advise/price.h"
 #include "files/utc_text.h"
 
 namespace voltwright::app {
@@ -22,7 +24,8 @@ Json ranged(const units::Ranged& r) {
   return {{"min", number(r.min)}, {"typical", number(r.typical)}, {"max", number(r.max)}};
 }
 
-Json bank_json(const advise::Candidate& c) {
+Json bank_json(const advise::Plan& plan, const advise::Candidate& c) {
+  const cost::Sum price = advise::price_of(plan, c);
   return {{"id", c.id()},
           {"name", c.name()},
           {"chemistry", c.chemistry->id},
@@ -33,9 +36,10 @@ Json bank_json(const advise::Candidate& c) {
           {"nominal_Wh", c.figures.nominal_Wh},
           {"mass_kg", ranged(c.figures.mass_kg)},
           {"volume_L", ranged(c.figures.volume_L)},
-          {"price", ranged(c.figures.price)},
-          {"price_currency", c.battery->price_currency},
-          {"price_year", c.battery->price_year},
+          {"price", ranged(price.amount)},
+          {"price_currency", price.currency},
+          {"price_year", price.year},
+          {"price_from", price.from_plan ? "plan" : "catalogue"},
           {"fitted_now", c.fitted_now}};
 }
 
@@ -113,13 +117,13 @@ Json cautions_json(const std::vector<advise::Caution>& cautions) {
   return all;
 }
 
-Json ranked_json(const advise::Plan& plan, const advise::Ranked& r) {
+Json ranked_json(const advise::Plan& plan, const advise::Ranked& r, const advise::BankCost& cost) {
   const advise::Trial& t = r.trial;
   const advise::Chance chance = t.chance();
   Json verdicts = Json::array();
   for (const advise::Verdict& v : r.verdicts) verdicts.push_back(verdict_json(v));
   return {
-      {"bank", bank_json(t.candidate)},
+      {"bank", bank_json(plan, t.candidate)},
       {"verdict", advise::name_of(r.holding)},
       {"reason", r.reason},
       {"seasons", chance.seasons},
@@ -127,6 +131,7 @@ Json ranked_json(const advise::Plan& plan, const advise::Ranked& r) {
       {"chance_of_shortfall", {{"share", chance.share}, {"low_95", chance.low}, {"high_95", chance.high}}},
       {"life_years", ranged(t.life_years())},
       {"cost_per_year", number(r.cost_per_year)},
+      {"cost", bank_cost_json(cost)},
       {"lowest_state_of_charge", t.deepest_charge},
       {"coldest_C", t.coldest_C},
       {"hottest_C", t.hottest_C},
@@ -227,8 +232,11 @@ std::string to_json(const AdviseResponse& response) {
   json["recommendation"] = response.answer.sentences;
   json["demand_Wh_day"] = response.demand_Wh_day;
   json["ranking"] = Json::array();
-  for (const advise::Ranked& r : response.answer.ranking)
-    json["ranking"].push_back(ranked_json(response.hand.plan, r));
+  for (std::size_t i = 0; i < response.answer.ranking.size(); ++i) {
+    json["ranking"].push_back(
+        ranked_json(response.hand.plan, response.answer.ranking[i], response.costs.banks[i]));
+  }
+  json["cost"] = cost_json(response.answer, response.costs);
   json["would_need"] = Json::array();
   for (const advise::WouldNeed& w : response.answer.would_need) {
     json["would_need"].push_back({{"chemistry", w.chemistry}, {"bank", w.bank}, {"sentence", w.sentence}});
@@ -254,7 +262,7 @@ std::string to_json(const AdviseResponse& response) {
 std::string to_json(const SimulateResponse& response) {
   Json json;
   json["stamp"] = stamp(response.hand);
-  json["bank"] = bank_json(response.candidate);
+  json["bank"] = bank_json(response.hand.plan, response.candidate);
   json["season"] = season_json(response.hand.plan, response.shown);
   json["warnings"] = problems_json(response.hand.warnings);
   return dump(json);

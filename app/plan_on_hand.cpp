@@ -5,6 +5,7 @@
 #include "app/leg_weather.h"
 #include "engine/advise/wind_check.h"
 #include "files/climate_override.h"
+#include "files/cost_facts.h"
 #include "files/gazetteer.h"
 #include "files/plan.h"
 #include "files/text_file.h"
@@ -68,6 +69,8 @@ base::Result<PlanOnHand> plan_on_hand(const std::string& path, const std::string
   if (!gazetteer) return gazetteer.problems();
   auto climates = files::ClimateTable::built_in();
   if (!climates) return climates.problems();
+  auto cost_facts = files::read_cost_facts();
+  if (!cost_facts) return cost_facts.problems();
   auto plan = files::read_plan(text.value(), path, catalogue.value(), gazetteer.value(), start);
   if (!plan) return plan.problems();
   const std::filesystem::path folder = std::filesystem::path(path).parent_path();
@@ -83,6 +86,7 @@ base::Result<PlanOnHand> plan_on_hand(const std::string& path, const std::string
   hand.warnings = plan.value().warnings;
   hand.catalogue = std::move(catalogue).value();
   hand.climates = std::move(climates).value();
+  hand.cost_facts = std::move(cost_facts).value();
   hand.skies = skies_of(hand.plan, hand.climates, folder, hand.warnings);
   for (base::Problem& problem : advise::wind_problems(hand.plan, hand.skies)) {
     problem.where.file = path;

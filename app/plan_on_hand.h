@@ -5,6 +5,7 @@
 
 #include "engine/advise/plan.h"
 #include "engine/base/result.h"
+#include "engine/cost/money.h"
 #include "engine/season/series.h"
 #include "files/catalogue.h"
 #include "files/climate.h"
@@ -15,6 +16,7 @@ struct PlanOnHand {
   advise::Plan plan;
   files::Catalogue catalogue;
   files::ClimateTable climates;
+  cost::RunningFacts cost_facts;      // of the catalogue
   std::vector<season::LegSky> skies;  // one a leg
   std::string plan_mark;
   std::string moved;  // how the journey was moved, in words; empty = as planned

@@ -38,6 +38,7 @@ std::string report(const AdviseResponse& response) {
   files::ReportInput input;
   input.plan = &response.hand.plan;
   input.answer = &response.answer;
+  input.costs = &response.costs;
   input.worst = season_of(response.worst, "Worst season");
   input.median = season_of(response.median, "Median season");
   input.sun_cautions = advise::sun_cautions(response.sun_findings);

@@ -6,6 +6,7 @@
 #include "app/version.h"
 #include "cli/table.h"
 #include "engine/advise/caution.h"
+#include "engine/advise/cost_words.h"
 #include "engine/advise/fuel.h"
 #include "engine/advise/wording.h"
 #include "files/utc_text.h"
@@ -32,14 +33,17 @@ std::vector<const advise::Ranked*> shown_rows(const advise::Recommendation& answ
 
 std::string ranking_table(const app::AdviseResponse& response, bool all) {
   std::vector<std::vector<std::string>> cells;
+  const std::string currency = advise::price_currency_of(response.answer);
   for (const advise::Ranked* r : shown_rows(response.answer, all)) {
     const advise::Candidate& c = r->trial.candidate;
     const advise::Chance chance = r->trial.chance();
     const units::Ranged life = r->trial.life_years();
+    const double price = r->price.amount.typical;
+    const std::string price_cell = currency.empty() ? figure(price, r->price.currency) : figure(price);
     cells.push_back({c.name() + (c.fitted_now ? " (fitted now)" : ""), figure(c.figures.nominal_Wh / 1000.0),
                      std::to_string(chance.events) + "/" + std::to_string(chance.seasons),
                      figure(c.figures.mass_kg.typical), figure(c.figures.volume_L.typical),
-                     c.fitted_now ? "-" : figure(c.figures.price.typical), figure(std::round(life.typical)),
+                     c.fitted_now ? "-" : price_cell, figure(std::round(life.typical)),
                      advise::name_of(r->holding), r->brief});
   }
   return table({{"Bank", Align::kLeft},
@@ -47,11 +51,21 @@ std::string ranking_table(const app::AdviseResponse& response, bool all) {
                 {"Short", Align::kRight},
                 {"kg", Align::kRight},
                 {"L", Align::kRight},
-                {response.hand.plan.currency, Align::kRight},
+                {currency.empty() ? "Price" : currency, Align::kRight},
                 {"Years", Align::kRight},
                 {"Verdict", Align::kLeft},
                 {"Reason", Align::kLeft}},
                cells);
+}
+
+/// What a delivered kilowatt-hour costs and what that hangs on, or why it is not known.
+std::string cost_block(const app::AdviseResponse& response, std::size_t width) {
+  std::string text = "\n" + advise::cost_heading(response.costs.terms) + "\n";
+  for (const std::string& sentence : advise::cost_sentences(response.answer, response.costs))
+    text += wrapped("  " + sentence, width, "    ");
+  std::string notes;
+  for (const std::string& note : response.costs.notes) notes += (notes.empty() ? "" : " ") + note;
+  return text + wrapped("  " + notes, width, "    ");
 }
 
 std::string ledger_table(const advise::Plan& plan, const season::Ledger<double>& l, double seasons) {
@@ -93,6 +107,7 @@ std::string answer_text(const app::AdviseResponse& response, bool all, std::size
       text += wrapped("  " + need.chemistry + ", nearest " + need.bank + ": " + need.sentence, width, "    ");
     }
   }
+  text += cost_block(response, width);
   const advise::Trial& first = response.answer.ranking.front().trial;
   text += "\nEnergy of a mean season, " + first.candidate.name() + "\n";
   text += ledger_table(plan, first.ledger, std::max(1, first.count()));

@@ -10,6 +10,7 @@
 #include "engine/season/system.h"
 #include "engine/units/parse.h"
 #include "files/fingerprint.h"
+#include "files/plan_money.h"
 #include "files/plan_parts.h"
 #include "files/plan_section.h"
 #include "files/text_problem.h"
@@ -217,6 +218,7 @@ void read_all(PlanReading& reading, const TomlTree& tree, advise::Plan& plan) {
   if (auto candidates = top.section("candidates")) {
     plan.candidates = read_candidates(std::move(*candidates), plan.system_voltage);
   }
+  if (auto money = top.section("money")) plan.money = read_money(std::move(*money), plan.currency);
   top.finish();
   if (!base::has_error(reading.problems) && !plan.legs.empty()) warn_of_unused(top, plan);
 }

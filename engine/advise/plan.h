@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "engine/bank/location.h"
+#include "engine/cost/money.h"
 #include "engine/demand/load.h"
 #include "engine/journey/leg.h"
 #include "engine/sky/clearness.h"
@@ -78,6 +79,7 @@ struct Plan {
   std::vector<journey::Leg> legs;
   std::optional<NamedBank> incumbent;
   CandidateRule candidates;
+  std::optional<cost::Money> money;  // none: the assumptions of cost::Money
 };
 
 }  // namespace voltwright::advise

@@ -35,7 +35,7 @@ double unmet_per_season(const Ranked& r) {
 auto order_key(const Plan& plan, const Ranked& r) {
   const bool fails = r.holding == Holding::kFallsShort;
   return std::make_tuple(r.trial.candidate.fitted_now, place_of(r.holding), fails ? missed(r) : 0,
-                         fails ? unmet_per_season(r) : 0.0, preference_value(plan, r.trial),
+                         fails ? unmet_per_season(r) : 0.0, preference_of(plan, r.trial),
                          r.trial.candidate.figures.mass_kg.typical, r.trial.candidate.id());
 }
 
@@ -60,9 +60,9 @@ std::string first_sentence(const Plan& plan, const Ranked& best) {
   const units::Ranged years = best.trial.life_years();
   return "Fit " + batteries_text(best.trial.candidate) + ": " + figure(f.capacity_Ah, "Ah") + ", " +
          figure(f.mass_kg.typical, "kg") + ", " + figure(f.volume_L.typical, "L") + ", about " +
-         figure(f.price.typical, plan.currency) + " (" + figure(f.price.min) + " to " + figure(f.price.max) +
-         "), for about " + figure(std::round(years.typical), "years") + " (" + figure(std::round(years.min)) +
-         " to " + figure(std::round(years.max)) + ").";
+         price_text(plan, best.price) + " (" + figure(best.price.amount.min) + " to " +
+         figure(best.price.amount.max) + "), for about " + figure(std::round(years.typical), "years") + " (" +
+         figure(std::round(years.min)) + " to " + figure(std::round(years.max)) + ").";
 }
 
 std::string second_sentence(const Ranked& best) {
@@ -70,6 +70,12 @@ std::string second_sentence(const Ranked& best) {
   return "It ran short of essential loads in " +
          chance_text(chance.events, chance.seasons, chance.low, chance.high) +
          ", and was never emptier than " + percent(std::max(0.0, best.trial.deepest_charge)) + ".";
+}
+
+/// ", which holds: ", "; whether it holds is not known: ".
+std::string which(Holding holding) {
+  return holding == Holding::kNotKnown ? "; whether it holds is not known: "
+                                       : ", which " + name_of(holding) + ": ";
 }
 
 std::string third_sentence(const Recommendation& answer) {
@@ -82,8 +88,8 @@ std::string third_sentence(const Recommendation& answer) {
   for (std::size_t i = 1; i < answer.ranking.size(); ++i) {
     const Ranked& r = answer.ranking[i];
     if (r.trial.candidate.chemistry == answer.ranking[0].trial.candidate.chemistry) continue;
-    return "The nearest of another chemistry is " + unbroken(r.trial.candidate.name()) + ", which " +
-           name_of(r.holding) + ": " + r.reason;
+    return "The nearest of another chemistry is " + unbroken(r.trial.candidate.name()) + which(r.holding) +
+           r.reason;
   }
   return "No other chemistry was among the candidates.";
 }
@@ -142,19 +148,21 @@ void settle(Ranked& r) {
 
 }  // namespace
 
-double preference_value(const Plan& plan, const Trial& trial) {
-  const bank::BankFigures& figures = trial.candidate.figures;
-  switch (plan.preference) {
-    case Preference::kCostPerYear: {
-      const double years = trial.life_years().typical;
-      return years > 0.0 ? figures.price.typical / years : figures.price.typical;
-    }
-    case Preference::kPrice:
-      return figures.price.typical;
-    case Preference::kMass:
-      return figures.mass_kg.typical;
-  }
-  return 0.0;
+Preferred preference_of(const Plan& plan, const Trial& trial) {
+  if (plan.preference == Preference::kMass) return {false, trial.candidate.figures.mass_kg.typical};
+  const cost::Sum price = price_of(plan, trial.candidate);
+  const bool other = !counts_in(plan, price);
+  if (plan.preference == Preference::kPrice) return {other, price.amount.typical};
+  const double years = trial.life_years().typical;
+  return {other, years > 0.0 ? price.amount.typical / years : price.amount.typical};
+}
+
+std::string price_currency_of(const Recommendation& answer) {
+  if (answer.ranking.empty()) return {};
+  const std::string& first = answer.ranking.front().price.currency;
+  const bool all = std::all_of(answer.ranking.begin(), answer.ranking.end(),
+                               [&](const Ranked& r) { return r.price.currency == first; });
+  return all ? first : std::string();
 }
 
 Recommendation recommend(const Plan& plan, std::vector<Trial> trials) {
@@ -165,7 +173,8 @@ Recommendation recommend(const Plan& plan, std::vector<Trial> trials) {
     r.verdicts = verdicts_on(plan, r.trial);
     settle(r);
     const double years = r.trial.life_years().typical;
-    r.cost_per_year = years > 0.0 ? r.trial.candidate.figures.price.typical / years : 0.0;
+    r.price = price_of(plan, r.trial.candidate);
+    r.cost_per_year = years > 0.0 ? r.price.amount.typical / years : 0.0;
     answer.ranking.push_back(std::move(r));
   }
   for (Ranked& r : answer.ranking) {
@@ -191,10 +200,11 @@ Recommendation recommend(const Plan& plan, std::vector<Trial> trials) {
                         third_sentence(answer)};
   } else if (!answer.ranking.empty()) {
     const Ranked& nearest = answer.ranking[0];
-    answer.sentences = {"Nothing here holds.",
-                        "Nearest is " + unbroken(nearest.trial.candidate.name()) + ", which " +
-                            name_of(nearest.holding) + ": " + nearest.reason,
-                        needs_sentence(nearest)};
+    const bool open = nearest.holding == Holding::kNotKnown;
+    answer.sentences = {
+        open ? "Of nothing here it is known that it holds." : "Nothing here holds.",
+        "Nearest is " + unbroken(nearest.trial.candidate.name()) + which(nearest.holding) + nearest.reason,
+        needs_sentence(nearest)};
   }
   return answer;
 }

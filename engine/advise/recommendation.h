@@ -1,8 +1,10 @@
 #pragma once
 // From trials to an answer: order, recommendation, and what each other chemistry would need.
+#include <compare>
 #include <string>
 #include <vector>
 
+#include "engine/advise/price.h"
 #include "engine/advise/verdict.h"
 
 namespace voltwright::advise {
@@ -13,7 +15,8 @@ struct Ranked {
   Holding holding = Holding::kNotKnown;
   std::string brief;           // the reason in a few words, for a table
   std::string reason;          // of the decisive verdict, or of the shortfall verdict if it holds
-  double cost_per_year = 0.0;  // typical price over typical life
+  cost::Sum price;             // of the whole bank
+  double cost_per_year = 0.0;  // typical price over typical life, in the currency of the price
 };
 
 struct WouldNeed {
@@ -30,8 +33,17 @@ struct Recommendation {
   std::vector<WouldNeed> would_need;   // one for each chemistry without a bank that holds
 };
 
-/// What the plan prefers less of: price per year of life, price, or mass.
-double preference_value(const Plan& plan, const Trial& trial);
+/// What the plan prefers less of: price per year of life, price, or mass. Prices in another currency than the
+/// plan's come after those in it, as nothing turns one into the other.
+struct Preferred {
+  bool other_money = false;
+  double value = 0.0;
+  auto operator<=>(const Preferred&) const = default;
+};
+Preferred preference_of(const Plan& plan, const Trial& trial);
+
+/// The currency that all prices of the ranking are in; empty if they differ.
+std::string price_currency_of(const Recommendation& answer);
 
 /// Order: holds, not known, falls short; within that by the plan's preference, then mass. Falling short is
 /// ordered by the number of requirements missed, then by unmet energy.

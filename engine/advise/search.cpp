@@ -19,6 +19,14 @@ bool misses_another_limit(const Plan& plan, const Trial& trial) {
   });
 }
 
+/// Holds in all that seasons can tell: no number of them makes a price known in another currency.
+bool holds_by_seasons(const Plan& plan, const Trial& trial) {
+  const std::vector<Verdict> verdicts = verdicts_on(plan, trial);
+  return std::all_of(verdicts.begin(), verdicts.end(), [](const Verdict& v) {
+    return v.holding == Holding::kHolds || (v.matter == Matter::kPrice && v.holding == Holding::kNotKnown);
+  });
+}
+
 class Race {
  public:
   Race(const Plan& plan, const std::vector<Candidate>& candidates) : plan_(&plan) {
@@ -94,7 +102,7 @@ class Race {
 
   bool anything_holds() const {
     return std::any_of(trials_.begin(), trials_.end(), [this](const Trial& t) {
-      return !t.candidate.fitted_now && overall(verdicts_on(*plan_, t)) == Holding::kHolds;
+      return !t.candidate.fitted_now && holds_by_seasons(*plan_, t);
     });
   }
 
@@ -102,7 +110,7 @@ class Race {
   std::vector<std::size_t> favourites() const {
     std::vector<std::size_t> order = open_ones();
     std::stable_sort(order.begin(), order.end(), [this](std::size_t a, std::size_t b) {
-      return preference_value(*plan_, trials_[a]) < preference_value(*plan_, trials_[b]);
+      return preference_of(*plan_, trials_[a]) < preference_of(*plan_, trials_[b]);
     });
     std::vector<std::size_t> chosen;
     std::vector<const cell::Chemistry*> seen;

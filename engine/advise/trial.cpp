@@ -116,6 +116,7 @@ void Trial::add(std::uint64_t season_number, const season::Fared& fared) {
   note.longest_short_min = fared.longest_short_min;
   note.lowest_charge = fared.lowest_charge;
   note.charge_blocked_h = fared.ledger.charge_blocked_h;
+  note.discharged_Wh = fared.ledger.discharged_Wh;
   note.ran_short = fared.ran_short();
   note.failed_start = fared.ledger.failed_starts > 0.0;
   seasons.push_back(note);

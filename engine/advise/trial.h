@@ -21,6 +21,7 @@ struct SeasonNote {
   double longest_short_min = 0.0;
   double lowest_charge = 1.0;
   double charge_blocked_h = 0.0;
+  double discharged_Wh = 0.0;  // out of the bank, at the bus
   bool ran_short = false;
   bool failed_start = false;
 };

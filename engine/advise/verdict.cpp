@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
+#include "engine/advise/price.h"
 #include "engine/advise/wording.h"
 
 namespace voltwright::advise {
@@ -140,6 +142,24 @@ Verdict limited(Matter matter, const units::Ranged& range, double limit, const s
   return v;
 }
 
+Verdict price(const Plan& plan, const Trial& trial, double limit) {
+  const cost::Sum sum = price_of(plan, trial.candidate);
+  if (counts_in(plan, sum)) return limited(Matter::kPrice, sum.amount, limit, plan.currency, "A budget");
+  Verdict v{Matter::kPrice,
+            Holding::kNotKnown,
+            std::numeric_limits<double>::quiet_NaN(),
+            limit,
+            plan.currency,
+            "",
+            "",
+            ""};
+  v.reason = "The price is known as " + price_text(plan, sum) + " alone, and " +
+             figure(limit, plan.currency) + " are allowed.";
+  v.brief = "price not known in " + plan.currency;
+  v.remedy = price_remedy(plan, sum, trial.candidate.battery->id);
+  return v;
+}
+
 Verdict life(const Trial& trial, double limit) {
   const units::Ranged years = trial.life_years();
   Verdict v{Matter::kLife,
@@ -183,8 +203,7 @@ std::vector<Verdict> verdicts_on(const Plan& plan, const Trial& trial) {
         limited(Matter::kSpace, figures.volume_L, units::as_litres(*plan.limits.volume), "L", "A space"));
   }
   if (plan.limits.price && !trial.candidate.fitted_now) {
-    all.push_back(limited(Matter::kPrice, figures.price, units::as_money(*plan.limits.price), plan.currency,
-                          "A budget"));
+    all.push_back(price(plan, trial, units::as_money(*plan.limits.price)));
   }
   if (plan.limits.life && !trial.candidate.fitted_now) {
     all.push_back(life(trial, units::as_years(*plan.limits.life)));

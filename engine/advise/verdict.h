@@ -25,7 +25,7 @@ enum class Matter {
 struct Verdict {
   Matter matter = Matter::kShortfall;
   Holding holding = Holding::kHolds;
-  double value = 0.0;
+  double value = 0.0;  // not a number: a price that cannot be turned into the plan's currency
   double limit = 0.0;
   std::string unit;
   std::string reason;  // a sentence

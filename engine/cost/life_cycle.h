@@ -65,8 +65,8 @@ struct WorkingLine {
 
 struct LifeCycle {
   Costs typical;
-  /// From all inputs at their cheap end to all at their dear end, the discount rate at its typical value:
-  /// wider than what is likely. The likely band is Tornado::likely.
+  /// From all inputs at their cheap end to all at their dear end, the discount rate at its typical value. The
+  /// likely band is Tornado::likely, in which the rate moves too.
   units::Ranged per_usable_kWh;
   units::Ranged per_delivered_kWh;
   units::Ranged present_value;

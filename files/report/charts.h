@@ -15,6 +15,10 @@ std::string interval_scale(double accepted);
 /// Two upright columns to scale, In and Out, of the mean season, with the table.
 std::string ledger_chart(const advise::Trial& trial);
 
+/// What one bank costs for each delivered kWh when one input after another is moved to its ends: one bar an
+/// input, with the table behind it. The likely band lies behind the bars.
+std::string tornado_chart(const std::string& bank, const cost::Tornado& tornado, const std::string& currency);
+
 /// State of charge, power and temperatures of the minutes [from, to).
 struct Stretch {
   const ReportSeason* season = nullptr;

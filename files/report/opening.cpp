@@ -28,6 +28,22 @@ std::string range_text(const units::Ranged& range) {
   return escaped(advise::figure(range.min)) + " to " + escaped(advise::figure(range.max));
 }
 
+std::string price_figure(const advise::Plan& plan, const advise::Ranked& shown) {
+  const cost::Sum& sum = shown.price;
+  const bank::Battery* battery = shown.trial.candidate.battery;
+  const bool assumed = battery != nullptr && battery->price_is_assumption && !sum.from_plan;
+  std::vector<std::string> notes = {
+      range_text(sum.amount),
+      escaped(advise::price_origin(sum)) + (assumed ? ", <em class=\"pencil\">assumption</em>" : "")};
+  if (plan.limits.price) {
+    const double limit = units::as_money(*plan.limits.price);
+    notes.push_back(advise::counts_in(plan, sum)
+                        ? against(sum.amount.typical, limit, plan.currency)
+                        : "the limit is " + value_text(limit, plan.currency) + ": not compared");
+  }
+  return key_figure(value_text(sum.amount.typical, sum.currency), notes);
+}
+
 std::string strip(const ReportInput& input, const advise::Ranked& shown) {
   const advise::Plan& plan = *input.plan;
   const advise::Trial& trial = shown.trial;
@@ -46,15 +62,7 @@ std::string strip(const ReportInput& input, const advise::Ranked& shown) {
   if (plan.limits.mass)
     mass.push_back(against(f.mass_kg.typical, units::as_kilograms(*plan.limits.mass), "kg"));
   out += key_figure(value_text(f.mass_kg.typical, "kg"), mass);
-  std::vector<std::string> price = {range_text(f.price)};
-  const bool assumed = trial.candidate.battery != nullptr && trial.candidate.battery->price_is_assumption;
-  if (trial.candidate.battery != nullptr) {
-    price.push_back(fmt::format("price of {}{}", trial.candidate.battery->price_year,
-                                assumed ? ", <em class=\"pencil\">assumption</em>" : ""));
-  }
-  if (plan.limits.price)
-    price.push_back(against(f.price.typical, units::as_money(*plan.limits.price), plan.currency));
-  out += key_figure(value_text(f.price.typical, plan.currency), price);
+  out += price_figure(plan, shown);
   const units::Ranged life = trial.life_years();
   out += key_figure(
       value_text(std::round(life.typical), "years"),

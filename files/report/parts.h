@@ -18,6 +18,8 @@ std::string opening(const ReportInput& input);
 std::string ranking(const ReportInput& input);
 /// Every requirement on the shown bank with its verdict.
 std::string requirements(const ReportInput& input);
+/// What the shown bank and those it is held against cost over the years, and what that hangs on.
+std::string cost_part(const ReportInput& input);
 /// Mean ledger, worst season, median season.
 std::string ledger_part(const ReportInput& input);
 std::string worst_part(const ReportInput& input);

@@ -33,7 +33,8 @@ std::string number_cell(const std::string& label, double value, const std::strin
                      escaped(advise::figure(value)), small(below));
 }
 
-std::string row(const advise::Plan& plan, const advise::Ranked& r, bool best) {
+std::string row(const ReportInput& input, const advise::Ranked& r, bool best) {
+  const advise::Plan& plan = *input.plan;
   const advise::Candidate& c = r.trial.candidate;
   const advise::Chance chance = r.trial.chance();
   const std::string css = std::string(best ? "best" : "") + (c.fitted_now ? " had" : "");
@@ -52,8 +53,10 @@ std::string row(const advise::Plan& plan, const advise::Ranked& r, bool best) {
                      advise::figure(chance.seasons), small(escaped(interval)));
   out += number_cell("kg", c.figures.mass_kg.typical, range_text(c.figures.mass_kg),
                      misses(r, advise::Matter::kMass), false);
-  const bool assumed = c.battery != nullptr && c.battery->price_is_assumption;
-  out += number_cell(plan.currency, c.figures.price.typical, range_text(c.figures.price),
+  const bool assumed = c.battery != nullptr && c.battery->price_is_assumption && !r.price.from_plan;
+  const bool one_currency = !advise::price_currency_of(*input.answer).empty();
+  out += number_cell(r.price.currency, r.price.amount.typical,
+                     range_text(r.price.amount) + (one_currency ? "" : " " + escaped(r.price.currency)),
                      misses(r, advise::Matter::kPrice), assumed);
   const units::Ranged life = r.trial.life_years();
   const units::Ranged whole{std::round(life.min), std::round(life.typical), std::round(life.max)};
@@ -63,11 +66,12 @@ std::string row(const advise::Plan& plan, const advise::Ranked& r, bool best) {
   return out;
 }
 
-std::string head(const advise::Plan& plan) {
+std::string head(const ReportInput& input) {
+  const advise::Plan& plan = *input.plan;
   return "<thead><tr><th>Bank</th><th class=\"chance\">Seasons that ran short" +
          interval_scale(units::as_fraction(plan.limits.chance_of_shortfall)) +
          "</th><th>Of seasons</th><th class=\"r\">Mass<br/>kg</th><th class=\"r\">Price<br/>" +
-         escaped(plan.currency) +
+         escaped(advise::price_currency_of(*input.answer)) +
          "</th><th class=\"r\">Life<br/>years</th><th>Verdict and reason</th></tr></thead>";
 }
 
@@ -94,7 +98,7 @@ std::string ranking(const ReportInput& input) {
   std::size_t count = 0, more = 0;
   for (std::size_t i = 0; i < all.size(); ++i) {
     const bool now = static_cast<int>(i) == input.answer->fitted_now;
-    const std::string text = row(*input.plan, all[i], static_cast<int>(i) == input.answer->best);
+    const std::string text = row(input, all[i], static_cast<int>(i) == input.answer->best);
     if (now || count < kRowsShown) {
       shown += text;
       ++count;
@@ -103,7 +107,7 @@ std::string ranking(const ReportInput& input) {
       ++more;
     }
   }
-  const std::string open = "<table class=\"rank\">" + head(*input.plan) + "<tbody>";
+  const std::string open = "<table class=\"rank\">" + head(input) + "<tbody>";
   std::string body = open + shown + "</tbody></table>";
   if (more > 0) {
     body += fold(fmt::format("{} more {}", more, more == 1 ? "bank" : "banks"),

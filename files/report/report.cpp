@@ -30,6 +30,7 @@ std::string report_html(const ReportInput& input) {
   out += report::opening(input);
   out += report::ranking(input);
   out += report::requirements(input);
+  out += report::cost_part(input);
   out += report::ledger_part(input);
   out += report::worst_part(input);
   out += report::median_part(input);

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "engine/advise/caution.h"
+#include "engine/advise/life_cost.h"
 #include "engine/advise/plan.h"
 #include "engine/advise/recommendation.h"
 #include "engine/season/run.h"
@@ -23,7 +24,8 @@ struct ReportSeason {
 struct ReportInput {
   const advise::Plan* plan = nullptr;
   const advise::Recommendation* answer = nullptr;
-  ReportSeason worst, median;  // of the best bank, or of the nearest if none holds
+  const advise::LifeCost* costs = nullptr;  // of that ranking; null leaves its part out
+  ReportSeason worst, median;               // of the best bank, or of the nearest if none holds
   std::vector<advise::Caution> sun_cautions;
   std::vector<std::string> assumptions;
   std::vector<std::string> climate_origins;

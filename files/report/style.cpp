@@ -56,6 +56,7 @@ tr.best td.name{font-weight:600;border-left:4px solid var(--ink);padding-left:10
 tr.best td.name small{font-weight:400}
 tr.had td{border-top:1.5px solid var(--ink)}
 .needs td:first-child{font-weight:500;width:19%}.needs td:nth-child(2){width:23%}
+table.cost{margin:8px 0 12px}table.cost th{width:22%}table.cost th:first-child{width:auto}
 table.ledger{margin-top:12px;max-width:620px}table.ledger td:nth-child(2),table.ledger th:nth-child(2){padding-right:32px}table+.sub{margin-top:8px}
 tr.sum td{font-weight:600;border-top:1.5px solid var(--ink)}
 .verdict{white-space:nowrap;font-weight:600}.verdict.short{color:var(--madder)}

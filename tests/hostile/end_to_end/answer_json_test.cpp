@@ -32,7 +32,12 @@ TEST(AnswerJson, HoldsTheRankingAndTheStamp) {
     const double in_Wh = row["ledger_per_season"]["in_sum_Wh"];
     const double out_Wh = row["ledger_per_season"]["out_sum_Wh"];
     EXPECT_NEAR(in_Wh, out_Wh, 1e-9 * out_Wh);
+    EXPECT_TRUE(row["cost"]["known"].get<bool>());
+    EXPECT_GT(row["cost"]["per_delivered_kWh"]["typical"].get<double>(), 0.0);
+    EXPECT_EQ(row["bank"]["price_from"], "catalogue");
   }
+  EXPECT_EQ(json["cost"]["currency"], "USD");
+  EXPECT_EQ(json["cost"]["banks"][0]["bank"], json["ranking"][0]["bank"]["id"]);
 }
 
 TEST(AnswerJson, ProblemsParseEvenWithStrangeBytes) {

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "engine/advise/recommendation.h"
 
@@ -107,6 +108,57 @@ TEST_F(Verdicts, LimitsIncludeTheirOwnValue) {
   plan_.limits.mass = units::kilograms(12.0);
   EXPECT_EQ(of(Matter::kMass, trial(100, 0)).holding, Holding::kHolds);
   EXPECT_EQ(of(Matter::kMass, trial(100, 0, 2)).holding, Holding::kFallsShort);
+}
+
+// A catalogue price in dollars says nothing about a limit in euros until the plan says what a dollar costs,
+// or gives its own price.
+TEST_F(Verdicts, PriceInAnotherCurrencyIsNotKnown) {
+  battery_.id = "b";
+  plan_.currency = "EUR";
+  plan_.limits.price = units::money(280.0);
+  Verdict v = of(Matter::kPrice, trial(100, 0));
+  EXPECT_EQ(v.holding, Holding::kNotKnown);
+  EXPECT_TRUE(std::isnan(v.value));
+  EXPECT_EQ(v.unit, "EUR");
+  EXPECT_NE(v.reason.find("USD of 2025"), std::string::npos) << v.reason;
+  EXPECT_NE(v.remedy.find("[[money.price]] with battery = \"b\""), std::string::npos) << v.remedy;
+  const Recommendation r = recommend(plan_, {trial(100, 0)});
+  EXPECT_EQ(r.best, -1);
+  EXPECT_EQ(r.ranking[0].holding, Holding::kNotKnown);
+  EXPECT_EQ(r.sentences[0], "Of nothing here it is known that it holds.");
+  EXPECT_EQ(price_currency_of(r), "USD");
+
+  plan_.money = cost::Money{};
+  plan_.money->per_dollar = 0.9;  // 300 USD are 270 EUR
+  v = of(Matter::kPrice, trial(100, 0));
+  EXPECT_EQ(v.holding, Holding::kHolds);
+  EXPECT_NEAR(v.value, 270.0, 1e-9);
+  plan_.money->prices.push_back({"b", {290.0, 290.0, 290.0}});
+  v = of(Matter::kPrice, trial(100, 0));
+  EXPECT_EQ(v.holding, Holding::kFallsShort);
+  EXPECT_NEAR(v.value, 290.0, 1e-9);
+}
+
+// Nothing turns the one into the other, so that a sum in the plan's money comes before any in another.
+TEST_F(Verdicts, PricesOfTwoCurrenciesAreNotMixed) {
+  bank::Battery cheap = battery_;
+  cheap.id = "cheap";
+  cheap.price = {1.0, 2.0, 3.0};
+  plan_.currency = "EUR";
+  plan_.money = cost::Money{};
+  plan_.money->prices.push_back({"own", {900.0, 900.0, 900.0}});
+  battery_.id = "own";
+  Trial other = trial(100, 0);
+  other.candidate.battery = &cheap;
+  other.candidate.figures = bank::bank_figures(cheap, other.candidate.layout);
+  for (const Preference by : {Preference::kPrice, Preference::kCostPerYear}) {
+    plan_.preference = by;
+    const Recommendation r = recommend(plan_, {other, trial(100, 0)});
+    EXPECT_EQ(r.ranking[0].price.currency, "EUR");
+    EXPECT_EQ(r.ranking[1].price.currency, "USD");
+    EXPECT_EQ(price_currency_of(r), "");
+    EXPECT_NE(r.sentences[0].find("900\u202FEUR"), std::string::npos) << r.sentences[0];
+  }
 }
 
 TEST_F(Verdicts, LeadAcidHasNoElectronicCurrentLimit) {

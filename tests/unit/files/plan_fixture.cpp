@@ -203,6 +203,23 @@ lost_capacity = "15 %"
 chemistries = ["lfp", "agm"]
 batteries = "all"
 max_parallel = 6
+
+[money]
+horizon = "12 years"
+discount_rate = { low = "1 %", typical = "3 %", high = "6 %" }
+dollar = "0.92 EUR"
+electricity = { low = "0.25 EUR/kWh", typical = "0.32 EUR/kWh", high = "0.45 EUR/kWh" }
+fuel = "1.80 EUR/L"
+distance = "8000 km/year"
+upkeep = "10 EUR/year"
+
+[[money.price]]
+battery = "lfp-12v-100ah"
+price = "289 EUR"
+
+[[money.scrap]]
+chemistry = "agm"
+per_kg = "0.40 EUR/kg"
 )plan";
 }
 

@@ -47,6 +47,26 @@ TEST(Plan, ReadsTheTopLevelAndLimits) {
   EXPECT_DOUBLE_EQ(units::as_fraction(plan.limits.chance_of_shortfall), 0.05);
 }
 
+TEST(Plan, ReadsMoney) {
+  EXPECT_FALSE(read_good(short_plan()).money);
+  const advise::Plan plan = read_good(full_plan());
+  ASSERT_TRUE(plan.money);
+  EXPECT_NEAR(plan.money->horizon_years, 12.0, 1e-12);
+  EXPECT_DOUBLE_EQ(plan.money->per_dollar.value_or(0.0), 0.92);
+  ASSERT_TRUE(plan.money->mains_per_kWh);
+  EXPECT_DOUBLE_EQ(plan.money->mains_per_kWh->max, 0.45);
+  EXPECT_DOUBLE_EQ(plan.money->km_per_year, 8000.0);
+  ASSERT_EQ(plan.money->prices.size(), 1U);
+  EXPECT_DOUBLE_EQ(plan.money->prices[0].price.typical, 289.0);
+  ASSERT_EQ(plan.money->scrap.size(), 1U);
+}
+
+TEST(Plan, MoneyInAnotherCurrencyIsAProblem) {
+  const base::Result<ReadPlan> read = read_small(short_plan() + "[money]\nfuel = \"1.80 EUR/L\"\n");
+  ASSERT_FALSE(read.ok());
+  EXPECT_EQ(read.problems().front().where.line, 19);
+}
+
 TEST(Plan, ReadsBankCablesAndInverter) {
   const advise::Plan plan = read_good(full_plan());
   EXPECT_EQ(plan.surroundings.location, bank::Location::kHeatedBox);

@@ -97,7 +97,7 @@ TEST(Report, RankingShowsEveryBankWithItsFigures) {
     const bank::BankFigures& f = r.trial.candidate.figures;
     EXPECT_NE(text.find(r.trial.candidate.name()), std::string::npos);
     EXPECT_NE(text.find(" " + advise::figure(f.mass_kg.typical) + " "), std::string::npos);
-    EXPECT_NE(text.find(" " + advise::figure(f.price.typical) + " "), std::string::npos);
+    EXPECT_NE(text.find(" " + advise::figure(r.price.amount.typical) + " "), std::string::npos);
     EXPECT_NE(text.find(" " + advise::figure(std::round(r.trial.life_years().typical)) + " "),
               std::string::npos);
     const advise::Chance c = r.trial.chance();
@@ -108,6 +108,47 @@ TEST(Report, RankingShowsEveryBankWithItsFigures) {
   for (const std::string& sentence : sample->answer.sentences) {
     EXPECT_NE(text.find(sentence), std::string::npos);
   }
+}
+
+TEST(Report, ShowsLifeAndCostWithTheWorking) {
+  const auto sample = sample_report(30);
+  const std::string html = report_html(sample->input);
+  const std::string text = visible_text(html);
+  EXPECT_NE(text.find("Life and cost"), std::string::npos);
+  const advise::BankCost& shown = sample->costs.banks[sample->costs.shown];
+  ASSERT_TRUE(shown.known());
+  for (const cost::WorkingLine& line : shown.life_cycle.working)
+    EXPECT_NE(text.find(line.words), std::string::npos) << line.name;
+  const cost::Bar* decisive = shown.tornado.decisive();
+  ASSERT_NE(decisive, nullptr);
+  EXPECT_NE(text.find("Most hangs on the " + decisive->assumption.name), std::string::npos);
+  EXPECT_NE(html.find("<desc>"), std::string::npos);
+  // Marks of patterns are used once a drawing, or one would take the other's.
+  const std::size_t patterns = count_of(html, "<pattern id=\"tornado-");
+  EXPECT_GE(patterns, 4U);
+  for (std::size_t at = html.find("<pattern id=\"tornado-"); at != std::string::npos;
+       at = html.find("<pattern id=\"tornado-", at + 1)) {
+    const std::string id = html.substr(at, html.find(' ', at + 12) - at);
+    EXPECT_EQ(count_of(html, id), 1U) << id;
+  }
+}
+
+// Catalogue prices are dollars: without a rate they are neither shown as euros nor held against euros.
+TEST(Report, SaysThatAPriceInAnotherCurrencyIsNotKnown) {
+  auto sample = sample_report(30);
+  sample->plan.money->per_dollar.reset();
+  std::vector<advise::Trial> trials;
+  for (const advise::Ranked& r : sample->answer.ranking) trials.push_back(r.trial);
+  sample->answer = advise::recommend(sample->plan, std::move(trials));
+  sample->costs = advise::life_cost(sample->plan, {}, sample->answer);
+  const std::string html = report_html(sample->input);
+  const std::string text = visible_text(html);
+  EXPECT_EQ(unbalanced(html), "");
+  EXPECT_EQ(sample->answer.best, -1);
+  EXPECT_NE(text.find("price not known in EUR"), std::string::npos);
+  EXPECT_NE(text.find("not compared"), std::string::npos);
+  EXPECT_NE(text.find("costs is not known"), std::string::npos);
+  EXPECT_NE(text.find("[[money.price]]"), std::string::npos);
 }
 
 TEST(Report, WarnsOfWhatTheBankCallsFor) {

@@ -69,6 +69,7 @@ advise::Trial trial_of(const SampleReport& sample, std::size_t kind, int paralle
     note.ran_short = i < shorts;
     note.lowest_charge = note.ran_short ? 0.2 : 0.5;
     note.longest_short_min = note.ran_short ? 50.0 : 0.0;
+    note.discharged_Wh = 256000.0;
     t.seasons.push_back(note);
   }
   const double n = seasons;
@@ -118,6 +119,8 @@ std::unique_ptr<SampleReport> sample_report(int days, bool nothing_holds) {
   plan.seed = 20251;
   plan.seasons = 1000;
   plan.currency = "EUR";
+  plan.money = cost::Money{};
+  plan.money->per_dollar = 0.9;
   plan.limits.chance_of_shortfall = units::fraction(0.02);
   plan.limits.mass = units::kilograms(95.0);
   plan.limits.price = units::money(nothing_holds ? 300.0 : 3000.0);
@@ -135,10 +138,13 @@ std::unique_ptr<SampleReport> sample_report(int days, bool nothing_holds) {
     trials.push_back(trial_of(*s, 1, parallel, parallel < 4 ? 20 : 1000, parallel < 4 ? 20 : 22));
   }
   trials[1].candidate.fitted_now = true;
+  trials[1].candidate.layout.lost_capacity = 0.15;
   s->answer = advise::recommend(plan, std::move(trials));
+  s->costs = advise::life_cost(plan, {}, s->answer);
   ReportInput& in = s->input;
   in.plan = &s->plan;
   in.answer = &s->answer;
+  in.costs = &s->costs;
   in.worst = season_of("The worst season", 942, days, 0.66);
   in.median = season_of("The median season", 17, days, 0.3);
   in.assumptions = {"Each season starts with a full bank.", "Loads < 1 W are left out & not counted."};

@@ -12,6 +12,7 @@ struct SampleReport {
   std::vector<bank::Battery> batteries;
   advise::Plan plan;
   advise::Recommendation answer;
+  advise::LifeCost costs;
   ReportInput input;
 };
 
