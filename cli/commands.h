@@ -16,6 +16,7 @@ inline constexpr int kBadInput = 2;
 void add_advise(CLI::App& app, int& exit_code);
 void add_simulate(CLI::App& app, int& exit_code);
 void add_legs(CLI::App& app, int& exit_code);
+void add_life(CLI::App& app, int& exit_code);
 void add_vet(CLI::App& app, int& exit_code);
 void add_runtime(CLI::App& app, int& exit_code);
 void add_swap(CLI::App& app, int& exit_code);

@@ -20,6 +20,7 @@ int run(int argc, char** argv) {
   cli::add_advise(app, exit_code);
   cli::add_simulate(app, exit_code);
   cli::add_legs(app, exit_code);
+  cli::add_life(app, exit_code);
   cli::add_vet(app, exit_code);
   cli::add_runtime(app, exit_code);
   cli::add_swap(app, exit_code);

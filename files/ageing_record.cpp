@@ -100,6 +100,11 @@ void read_opinions(const Parsed& file, const PartsById& parts, AgeingCatalogue& 
     ageing::Opinions opinions;
     opinions.chemistry = record.text("chemistry");
     if (record.has("gap")) opinions.gap = record.text("gap");
+    if (record.has("life_spread")) {
+      JsonReader block = record.object("life_spread");
+      opinions.life_spread = block.number("variation_coefficient", 0.0, 1.0);
+      opinions.life_spread_source = block.text("source");
+    }
     each_of(item, "opinions", place, problems, [&](const auto& one, const auto& where) {
       opinions.opinions.push_back(opinion_of(one, where, parts, problems));
     });

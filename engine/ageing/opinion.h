@@ -36,7 +36,9 @@ struct Opinion {
 struct Opinions {
   std::string chemistry;
   std::vector<Opinion> opinions;
-  std::string gap;  // which law is missing and why; empty if none is
+  std::string gap;                 // which law is missing and why; empty if none is
+  double life_spread = 0.0;        // coefficient of variation of the lives of like cells under like use
+  std::string life_spread_source;  // empty if none was measured
 };
 
 /// The opinions on a chemistry by its id; null if the catalogue has none and says nothing of it.

@@ -49,7 +49,7 @@ echo kept >kept.csv
 echo kept >before
 
 run 0 --help
-for command in advise simulate legs catalogue chart vet runtime sky swap myths; do
+for command in advise simulate legs catalogue chart vet runtime sky swap myths life; do
   run 0 "$command" --help
   grep -q -- "--help" out || complain "$command --help lists no options"
 done
@@ -208,6 +208,27 @@ grep -qE '^Time +[0-9.]+ +h' out || complain "runtime gives no time"
 run 0 runtime "60 W" lfp-12v-100ah --json
 grep -q '"naive_h"' out || complain "runtime --json has no naive_h"
 
+run 2 life
+run 2 life good.toml --map lfp
+run 2 life --map lpf
+grep -q '"lfp"' err || complain "a misspelt chemistry does not bring the near one"
+run 2 life --map lfp --svg map.svg
+run 0 life --map agm
+grep -q 'What makes it last' out || complain "life --map does not say what makes it last"
+run 0 life --map lfp --csv -
+head -n 1 out | grep -q '^part,temperature_C,depth,' || complain "the life map has no header row"
+run 2 life good.toml --bank lfp-12v-100aj
+grep -q '"lfp-12v-100ah"' err || complain "life with a misspelt battery does not bring the near one"
+run 0 life good.toml --bank lfp-12v-100ah --json
+grep -q '"what_makes_it_last"' out || complain "life --json does not say what makes it last"
+run 0 life good.toml --bank agm-12v-98ah --csv life.csv --html life.html --svg life.svg
+grep -q '80 %' out || complain "life does not tell when 80 % is reached"
+head -n 1 life.csv | grep -q '^law,leads,counted,years,capacity_share,plan_carried' || complain "life --csv has no header row"
+head -n 1 life.html | grep -qi '<!doctype html' || complain "life --html is no page"
+head -c 300 life.svg | grep -q '<svg xmlns=' || complain "life --svg is no SVG"
+run 0 life good.toml
+grep -q 'recommended\|nearest' out || complain "life without a bank does not say which one it took"
+
 run 2 swap
 run 2 swap agm-12v-98ah --by weight
 run 2 swap agm-12v-98ah --json --csv -
@@ -228,7 +249,7 @@ head -c 300 swap.svg | grep -q '<svg xmlns=' || complain "the slide of equivalen
 head -c 4 swap.png | grep -q PNG || complain "the slide of equivalents is no PNG"
 run 1 swap agm-12v-98ah --html before/below.html
 run 0 chart --since 2016 --html chart.html
-for page in claims.html swap.html chart.html; do
+for page in claims.html swap.html chart.html life.html; do
   head -n 1 "$page" | grep -qi '<!doctype html' || complain "$page is not a page"
   ! grep -qiE '<script|(src|href) *= *"?(https?:)?//|@import|url\( *"?(https?:)?//' "$page" ||
     complain "$page runs or loads something"

@@ -14,8 +14,8 @@ constexpr double kNominal_Ah = 1.1;
 
 /// From 1.05 Ah at the start to `before_Ah` at the dip, then straight to 0.88 Ah at the end of life and on;
 /// one point a cycle.
-std::vector<LifePoint> cell(int dip, double dip_Ah, double before_Ah, int life) {
-  std::vector<LifePoint> points;
+std::vector<LifeMoment> cell(int dip, double dip_Ah, double before_Ah, int life) {
+  std::vector<LifeMoment> points;
   for (int cycle = 0; cycle <= life + 10; ++cycle) {
     const double share =
         cycle < dip ? static_cast<double>(cycle) / dip : static_cast<double>(cycle - dip) / (life - dip);

@@ -8,8 +8,8 @@ namespace voltwright::ageing {
 namespace {
 
 /// One point every half year.
-std::vector<LifePoint> curve(const std::vector<double>& capacities) {
-  std::vector<LifePoint> points;
+std::vector<LifeMoment> curve(const std::vector<double>& capacities) {
+  std::vector<LifeMoment> points;
   for (const double c : capacities) points.push_back({0.5 * static_cast<double>(points.size()), c, true});
   return points;
 }

@@ -41,7 +41,7 @@ TEST(Opinions, TheFirstThatKnowsLeads) {
 }
 
 TEST(Opinions, ByChemistry) {
-  const std::vector<Opinions> all = {{"lfp", {}, "none"}, {"nmc", {}, "none"}};
+  const std::vector<Opinions> all = {{"lfp", {}, "none", 0.0, {}}, {"nmc", {}, "none", 0.0, {}}};
   EXPECT_EQ(opinions_on(all, "nmc"), &all[1]);
   EXPECT_EQ(opinions_on(all, "lead"), nullptr);
 }
