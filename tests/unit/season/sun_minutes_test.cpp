@@ -46,6 +46,16 @@ TEST(SunMinutes, HoldsTheLimitAtTheVoltageOfTheBus) {
   EXPECT_NEAR(out.clipped_W, 700.7 - 426.0, 1e-3);
 }
 
+TEST(SunMinutes, LossesMultiply) {
+  // The usual losses of a published system model (Dobos 2014): soiling 2 %; shading 3, mismatch 2, wiring 2,
+  // connections 0.5, first light 1.5, nameplate 1 and availability 3 %: 14.0756607 % together.
+  supply::SolarArray array = array_of(supply::ControllerKind::kMppt, 100.0);
+  const double whole_W = minute_of(array, 500.0F, 25.0F).solar_W;
+  array.soiling = 0.02;
+  array.other_losses = 1.0 - 0.97 * 0.98 * 0.98 * 0.995 * 0.985 * 0.99 * 0.97;
+  EXPECT_NEAR(1.0 - minute_of(array, 500.0F, 25.0F).solar_W / whole_W, 0.140756607, 1e-8);
+}
+
 RC_GTEST_PROP(SunMinutes, ClippedAndDeliveredAreWhatWasThere, ()) {
   const double v = *rc::gen::inRange(1050, 1550) / 100.0;
   Minute minute;
