@@ -59,6 +59,7 @@ struct Plan {
   std::uint64_t seed = 1;
   int seasons = 100;
   sky::DailyModel daily_model = sky::DailyModel::kMatrices;  // of made weather
+  sky::DiffuseModel diffuse_model = sky::DiffuseModel::kErbs;
   units::Voltage system_voltage = units::volts(12.0);
   std::string currency = "USD";
   DepthRule depth_rule = DepthRule::kPractice;

@@ -31,6 +31,7 @@ season::Circumstances circumstances_of(const Plan& plan, std::span<const season:
   c.system_V = units::as_volts(plan.system_voltage);
   c.seed = plan.seed;
   c.daily_model = plan.daily_model;
+  c.diffuse_model = plan.diffuse_model;
   return c;
 }
 

@@ -92,7 +92,8 @@ sky::WeatherMinutes SeriesMaker::weather(std::size_t stretch, std::uint64_t seas
   const auto at = [&](const sky::Site& site, const sky::MonthlyClimate& climate, const sky::SunMinutes& sun) {
     return leg_sky.typical_year.has_value()
                ? sky::replay_weather(*leg_sky.typical_year, sun)
-               : sky::make_weather(site, climate, *c.matrices, sun, c.seed, season, stretch, c.daily_model);
+               : sky::make_weather(site, climate, *c.matrices, sun, c.seed, season, stretch, c.daily_model,
+                                   c.diffuse_model);
   };
   const std::optional<Way>& way = ways_[stretch];
   if (!way.has_value()) return at(leg.place.site, leg_sky.climate, suns_[stretch]);

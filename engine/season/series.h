@@ -28,6 +28,7 @@ struct Circumstances {
   std::span<const LegSky> skies;  // one a leg
   const sky::ClearnessMatrices* matrices = nullptr;
   sky::DailyModel daily_model = sky::DailyModel::kMatrices;
+  sky::DiffuseModel diffuse_model = sky::DiffuseModel::kErbs;
   std::span<const demand::Load> loads;
   const demand::Inverter* inverter = nullptr;  // none = no alternating current
   std::span<const supply::SolarArray> arrays;

@@ -46,13 +46,15 @@ std::array<double, 12> filled_clearness(const std::array<double, 12>& given) {
 class Maker {
  public:
   Maker(const Site& site, const MonthlyClimate& climate, const ClearnessMatrices& matrices,
-        const SunMinutes& sun, std::uint64_t seed, std::uint64_t season, std::uint64_t leg, DailyModel model)
+        const SunMinutes& sun, std::uint64_t seed, std::uint64_t season, std::uint64_t leg, DailyModel model,
+        DiffuseModel diffuse)
       : site_(site),
         sun_(sun),
         seed_(seed),
         season_(season),
         leg_(leg),
         model_(model),
+        diffuse_(diffuse),
         clearness_(filled_clearness(climate.clearness)),
         turbidity_(climate.linke_turbidity),
         wind_(climate.wind_m_s),
@@ -146,8 +148,22 @@ class Maker {
     }
     float* const ghi = weather_.ghi_W_m2.data() + part.index;
     std::copy_n(global_.data() + part.from, part.count, ghi);
-    split_minutes(ghi, sun.extraterrestrial + part.from, sun.cos_zenith + part.from, part.count,
-                  weather_.dni_W_m2.data() + part.index, weather_.dhi_W_m2.data() + part.index);
+    split(sun, part, ghi);
+  }
+
+  void split(const DaySun& sun, const Part& part, const float* ghi) {
+    float* const dni = weather_.dni_W_m2.data() + part.index;
+    float* const dhi = weather_.dhi_W_m2.data() + part.index;
+    const float* const above = sun.extraterrestrial + part.from;
+    const float* const cos_zenith = sun.cos_zenith + part.from;
+    if (diffuse_ == DiffuseModel::kErbs) {
+      split_minutes(ghi, above, cos_zenith, part.count, dni, dhi);
+      return;
+    }
+    // Days begin at midnight of mean solar time, up to 17 min off the apparent time that the model takes;
+    // that moves the diffuse share by less than 0.001.
+    const float hour = (static_cast<float>(part.from) + 0.5F) / 60.0F;
+    split_ramping_minutes(ghi, light_.minutes() + part.from, above, cos_zenith, hour, part.count, dni, dhi);
   }
 
   void make_hours(std::int64_t day, const DayMeans& means, double clearness) {
@@ -179,6 +195,7 @@ class Maker {
   const SunMinutes& sun_;
   std::uint64_t seed_, season_, leg_;
   DailyModel model_;
+  DiffuseModel diffuse_;
   MonthlyCurve clearness_, turbidity_, wind_;
   ClearnessSequence sequence_;
   BendtSequence exponential_;
@@ -195,8 +212,8 @@ class Maker {
 
 WeatherMinutes make_weather(const Site& site, const MonthlyClimate& climate,
                             const ClearnessMatrices& matrices, const SunMinutes& sun, std::uint64_t seed,
-                            std::uint64_t season, std::uint64_t leg, DailyModel model) {
-  return Maker(site, climate, matrices, sun, seed, season, leg, model).make();
+                            std::uint64_t season, std::uint64_t leg, DailyModel model, DiffuseModel diffuse) {
+  return Maker(site, climate, matrices, sun, seed, season, leg, model, diffuse).make();
 }
 
 }  // namespace voltwright::sky

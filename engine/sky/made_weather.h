@@ -14,7 +14,7 @@ namespace voltwright::sky {
 /// mean (long-run mean within 1 %) times an anomaly that the days of a month share, each hour's from the
 /// autoregressive Gaussian model, scaled so that the hours sum to the day and none exceeds 1.1 times the
 /// clear sky; minutes follow the clear sky, with bright and dark spells under broken cloud, and keep each
-/// hour's energy, none above 1.3 times the clear sky. Beam and diffuse by Erbs; ghi = dhi + dni cos z in
+/// hour's energy, none above 1.3 times the clear sky. Beam and diffuse by `diffuse`; ghi = dhi + dni cos z in
 /// every minute. Air temperature: monthly course, day-to-day change, and a daily course whose range follows
 /// the day's clearness. Wind: the monthly course, constant over a day.
 ///
@@ -25,7 +25,7 @@ namespace voltwright::sky {
 /// the turbidity is lowered (not below 1.5).
 WeatherMinutes make_weather(const Site& site, const MonthlyClimate& climate,
                             const ClearnessMatrices& matrices, const SunMinutes& sun, std::uint64_t seed,
-                            std::uint64_t season, std::uint64_t leg,
-                            DailyModel model = DailyModel::kMatrices);
+                            std::uint64_t season, std::uint64_t leg, DailyModel model = DailyModel::kMatrices,
+                            DiffuseModel diffuse = DiffuseModel::kErbs);
 
 }  // namespace voltwright::sky

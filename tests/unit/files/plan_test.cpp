@@ -28,6 +28,9 @@ TEST(Plan, ReadsTheWeatherModel) {
   EXPECT_EQ(read_good(full_plan()).daily_model, sky::DailyModel::kMatrices);
   const advise::Plan plan = read_good("weather_model = \"exponential\"\n" + full_plan());
   EXPECT_EQ(plan.daily_model, sky::DailyModel::kExponential);
+  EXPECT_EQ(plan.diffuse_model, sky::DiffuseModel::kErbs);
+  EXPECT_EQ(read_good("diffuse_model = \"engerer2\"\n" + full_plan()).diffuse_model,
+            sky::DiffuseModel::kEngerer);
 }
 
 TEST(Plan, ReadsTheTopLevelAndLimits) {

@@ -232,6 +232,28 @@ TEST(MadeWeather, IsTheSameFromSeveralThreads) {
   }
 }
 
+TEST(MadeWeather, SplitsAlikeByEitherRelation) {
+  const ClearnessMatrices matrices = catalogue_matrices();
+  const TestPlace place = madrid();
+  const SunMinutes sun = sun_minutes(place.site, kNewYear2026, kYear);
+  const WeatherMinutes erbs = make_weather(place.site, place.climate, matrices, sun, 9, 0, 1);
+  const WeatherMinutes engerer = make_weather(place.site, place.climate, matrices, sun, 9, 0, 1,
+                                              DailyModel::kMatrices, DiffuseModel::kEngerer);
+  EXPECT_EQ(erbs.ghi_W_m2, engerer.ghi_W_m2);
+  EXPECT_EQ(erbs.temperature_C, engerer.temperature_C);
+  double by_erbs = 0.0;
+  double by_engerer = 0.0;
+  for (std::size_t i = 0; i < kYear; ++i) {
+    by_erbs += static_cast<double>(erbs.dhi_W_m2[i]);
+    by_engerer += static_cast<double>(engerer.dhi_W_m2[i]);
+    const float up = std::max(0.0F, sun.cos_zenith[i]);
+    ASSERT_NEAR(engerer.ghi_W_m2[i], engerer.dhi_W_m2[i] + engerer.dni_W_m2[i] * up, 0.02F) << i;
+    ASSERT_GE(engerer.dhi_W_m2[i], 0.0F) << i;
+  }
+  // Two published relations of the diffuse share; the sum of a year differs by less than a fifth.
+  EXPECT_NEAR(by_engerer / by_erbs, 1.0, 0.2);
+}
+
 TEST(MadeWeather, TakesEmptyAndOddStays) {
   const TestPlace place = london();
   const ClearnessMatrices matrices = catalogue_matrices();
