@@ -174,35 +174,51 @@ class Reading {
     return std::nullopt;
   }
 
+  /// False, with a problem, if the time cannot be read.
+  bool read_time(const pugi::xml_node& time, TrackPoint& point) {
+    const std::optional<std::int64_t> utc_s = utc_of_text(time.child_value());
+    if (utc_s) {
+      point.utc_s = *utc_s;
+      return true;
+    }
+    problem(line_of(time), {.what = "The time of a point cannot be read.",
+                            .field = "time",
+                            .given = shortened(time.child_value()),
+                            .limit = "2026-05-01T08:30:00Z, years 1970 to 2100",
+                            .remedy = "Mend or remove the point."});
+    return false;
+  }
+
+  void read_height(const pugi::xml_node& node, TrackPoint& point) {
+    const std::optional<double> height = decimal_of_text(node.child_value());
+    if (height && *height >= kLowest_m && *height <= kHighest_m) {
+      point.elevation_m = height;
+    } else if (bad_heights_++ == 0) {
+      first_bad_height_ = line_of(node);
+    }
+  }
+
+  /// Time and height of a point; false if its time cannot be read.
+  bool read_children(const pugi::xml_node& node, TrackPoint& point, bool& has_time) {
+    for (const pugi::xml_node& child : node.children()) {
+      const std::string_view name = local_name(child);
+      if (name == "time" && !has_time) {
+        has_time = true;
+        if (!read_time(child, point)) return false;
+      } else if (name == "ele") {
+        read_height(child, point);
+      }
+    }
+    return true;
+  }
+
   void add_point(const pugi::xml_node& node, Segment& segment) {
     TrackPoint point;
     point.line = line_of(node);
     const std::optional<double> latitude = degrees(node, "lat", 90.0, point.line);
     const std::optional<double> longitude = degrees(node, "lon", 180.0, point.line);
     bool has_time = false;
-    for (const pugi::xml_node& child : node.children()) {
-      const std::string_view name = local_name(child);
-      if (name == "time" && !has_time) {
-        has_time = true;
-        const std::optional<std::int64_t> utc_s = utc_of_text(child.child_value());
-        if (!utc_s) {
-          problem(line_of(child), {.what = "The time of a point cannot be read.",
-                                   .field = "time",
-                                   .given = shortened(child.child_value()),
-                                   .limit = "2026-05-01T08:30:00Z, years 1970 to 2100",
-                                   .remedy = "Mend or remove the point."});
-          return;
-        }
-        point.utc_s = *utc_s;
-      } else if (name == "ele") {
-        const std::optional<double> height = decimal_of_text(child.child_value());
-        if (height && *height >= kLowest_m && *height <= kHighest_m) {
-          point.elevation_m = height;
-        } else {
-          if (bad_heights_++ == 0) first_bad_height_ = line_of(child);
-        }
-      }
-    }
+    if (!read_children(node, point, has_time)) return;
     if (!has_time) {
       if (without_time_++ == 0) first_without_time_ = point.line;
       return;

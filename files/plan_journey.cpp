@@ -149,31 +149,47 @@ void read_day_habits(Section& section, journey::Leg& leg) {
   if (const auto file = section.text("weather")) leg.weather_file = *file;
 }
 
+std::optional<int> shifted(std::optional<int> day, int by) {
+  if (!day) return std::nullopt;
+  return *day + by;
+}
+
+/// Last day of a leg of so many days.
+std::optional<int> last_of(std::optional<int> first, std::optional<long long> days) {
+  if (!first || !days) return std::nullopt;
+  return *first + static_cast<int>(*days) - 1;
+}
+
+/// Forgets a last day that lies before the first, and says so.
+void check_order(Section& section, Dates& dates) {
+  if (!dates.first || !dates.last) return;
+  const int first = *dates.first;
+  const int last = *dates.last;
+  if (last >= first) return;
+  section.note("to",
+               fmt::format("The leg ends on {}, before it begins on {}.", day_words(last), day_words(first)));
+  dates.last = std::nullopt;
+}
+
 /// `usual_first`: the day on which the leg begins unless it says otherwise. `shift` is set by the first leg.
 Dates read_dates(Section& section, bool is_first, std::optional<int> usual_first, int& shift) {
   Dates dates;
-  dates.first = read_day(section, "from");
-  if (is_first && dates.first) shift = shift_of(section, *dates.first);
-  if (dates.first) dates.first = *dates.first + shift;
+  const std::optional<int> from = read_day(section, "from");
+  if (is_first && from) shift = shift_of(section, *from);
+  dates.first = shifted(from, shift);
   if (!section.has("from")) {
     if (is_first) section.note_missing("from", "2026-11-01");
     dates.first = usual_first;
   }
-  std::optional<int> to = read_day(section, "to");
-  if (to) to = *to + shift;
+  const std::optional<int> to = read_day(section, "to");
   const std::optional<long long> count = section.whole("days", 1, kLongestJourney_days);
   if (section.has("to") && section.has("days")) {
     section.note("days", "`to` and `days` both say when the leg ends.").remedy = "Keep one of them.";
   } else if (!section.has("to") && !section.has("days")) {
     section.note_missing("to", "2026-12-15, the last day, or days = 45");
   }
-  dates.last = to;
-  if (!section.has("to") && count && dates.first) dates.last = *dates.first + static_cast<int>(*count) - 1;
-  if (dates.first && dates.last && *dates.last < *dates.first) {
-    section.note("to", fmt::format("The leg ends on {}, before it begins on {}.", day_words(*dates.last),
-                                   day_words(*dates.first)));
-    dates.last = std::nullopt;
-  }
+  dates.last = section.has("to") ? shifted(to, shift) : last_of(dates.first, count);
+  check_order(section, dates);
   return dates;
 }
 
@@ -181,21 +197,24 @@ Dates read_dates(Section& section, bool is_first, std::optional<int> usual_first
 /// (westward) or comes twice (eastward).
 void check_follows(Section& section, std::size_t number, const Dates& before, const Dates& dates,
                    std::int64_t ahead_s) {
-  if (!before.last || !dates.first || *dates.first == *before.last + 1) return;
-  if (ahead_s > kDateLine_s && *dates.first == *before.last + 2) return;
-  if (ahead_s < -kDateLine_s && *dates.first == *before.last) return;
-  const std::string due = day_words(*before.last + 1);
-  if (*dates.first > *before.last) {
+  if (!before.last || !dates.first) return;
+  const int last = *before.last;
+  const int first = *dates.first;
+  if (first == last + 1) return;
+  if (ahead_s > kDateLine_s && first == last + 2) return;
+  if (ahead_s < -kDateLine_s && first == last) return;
+  const std::string due = day_words(last + 1);
+  if (first > last) {
     section
         .note("from",
               fmt::format(
                   "Between leg {}, which ends on {}, and leg {}, which begins on {}, no place is given.",
-                  number - 1, day_words(*before.last), number, day_words(*dates.first)))
+                  number - 1, day_words(last), number, day_words(first)))
         .remedy = fmt::format("Let leg {} begin on {}, or put a leg between them.", number, due);
   } else {
     section
         .note("from", fmt::format("Leg {} begins on {}, but leg {} lasts through {}.", number,
-                                  day_words(*dates.first), number - 1, day_words(*before.last)))
+                                  day_words(first), number - 1, day_words(last)))
         .remedy = fmt::format("Let it begin on {}; `to` is the last day of a leg.", due);
   }
 }
@@ -273,6 +292,21 @@ std::string moved_words(int shift, int first, int last) {
   return words;
 }
 
+/// Checks and words of the whole journey, which lasts from `first` to `last`.
+void check_whole(std::vector<Section>& sections, int first, int last, int shift) {
+  if (last - first + 1 > kLongestJourney_days) {
+    base::Problem& problem = sections.back().note("", "The whole journey lasts longer than ten years.");
+    problem.given = fmt::format("{} days", last - first + 1);
+    problem.limit = fmt::format("up to {} days", kLongestJourney_days);
+  }
+  if (shift == 0) return;
+  if (last > day_number(kLastYear, 12, 31).value_or(0) || first < 0) {
+    base::Problem& problem = sections.front().note("from", "The moved journey leaves the calendar.");
+    problem.limit = "1970-01-01 to 2100-12-31";
+  }
+  sections.front().reading().moved = moved_words(shift, first, last);
+}
+
 }  // namespace
 
 std::vector<journey::Leg> read_legs(std::vector<Section> sections) {
@@ -297,18 +331,7 @@ std::vector<journey::Leg> read_legs(std::vector<Section> sections) {
     legs.push_back(std::move(leg));
     before = dates;
   }
-  if (first_day && before.last && *before.last - *first_day + 1 > kLongestJourney_days) {
-    base::Problem& problem = sections.back().note("", "The whole journey lasts longer than ten years.");
-    problem.given = fmt::format("{} days", *before.last - *first_day + 1);
-    problem.limit = fmt::format("up to {} days", kLongestJourney_days);
-  }
-  if (shift != 0 && first_day && before.last) {
-    if (*before.last > day_number(kLastYear, 12, 31).value_or(0) || *first_day < 0) {
-      base::Problem& problem = sections.front().note("from", "The moved journey leaves the calendar.");
-      problem.limit = "1970-01-01 to 2100-12-31";
-    }
-    sections.front().reading().moved = moved_words(shift, *first_day, *before.last);
-  }
+  if (first_day && before.last) check_whole(sections, *first_day, *before.last, shift);
   return legs;
 }
 
