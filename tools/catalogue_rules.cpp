@@ -15,13 +15,11 @@ using nlohmann::json;
 
 // A key may end in one of these; "_by_<what>" after it names the first number of a curve's points.
 constexpr std::array kUnits = {
-    "_mV",          "_V",         "_A",           "_Ah",         "_Wh",         "_W",         "_C",
-    "_K",           "_h",         "_s",           "_min",        "_kg",         "_L",         "_ohm",
-    "_ohm_Ah",      "_mV_per_K",  "_V_per_K",     "_W_per_K",    "_per_V",      "_per_K",     "_per_h",
-    "_per_day",     "_per_month", "_A_per_Ah",    "_J_per_kgK",  "_kJ_per_mol", "_Wh_per_kg", "_Wh_per_L",
-    "_Wh_per_day",  "_USD",       "_USD_per_kWh", "_years",      "_year",       "_mm",        "_n",
-    "_days",        "_percent",   "_per_s",       "_per_root_s", "_per_root_h", "_per_Ah",    "_per_root_Ah",
-    "_per_root_day"};
+    "_mV",         "_V",         "_A",           "_Ah",        "_Wh",         "_W",         "_C",
+    "_K",          "_h",         "_s",           "_min",       "_kg",         "_L",         "_ohm",
+    "_ohm_Ah",     "_mV_per_K",  "_V_per_K",     "_W_per_K",   "_per_V",      "_per_K",     "_per_h",
+    "_per_day",    "_per_month", "_A_per_Ah",    "_J_per_kgK", "_kJ_per_mol", "_Wh_per_kg", "_Wh_per_L",
+    "_Wh_per_day", "_USD",       "_USD_per_kWh", "_years",     "_year",       "_mm",        "_n"};
 
 // Ratios, shares, counts and calendar years have no unit; each is listed on purpose.
 constexpr std::array kWithoutUnit = {"available_fraction",
@@ -34,7 +32,6 @@ constexpr std::array kWithoutUnit = {"available_fraction",
                                      "depth_exponent",
                                      "end_of_life_share",
                                      "format",
-                                     "full_cycles",
                                      "full_over_rated",
                                      "max_in_series",
                                      "ohmic_factor",
@@ -43,18 +40,20 @@ constexpr std::array kWithoutUnit = {"available_fraction",
                                      "round_trip_efficiency",
                                      "settling_share",
                                      "slow_factor",
-                                     "soc",
                                      "soc_gain",
                                      "soc_pole",
                                      "steady_fraction",
                                      "surge_factor",
-                                     "tested_full_cycles",
                                      "usable_depth",
                                      "year"};
 
-// Endings of ratios: what a matter counts for a use ("energy_weight"), and the constants of ageing laws,
-// whose pages give the unit of what they make.
-constexpr std::array kRatios = {"_weight", "_coefficient", "_exponent", "_share", "_soc", "_depth"};
+// What a matter counts for a use: "energy_weight".
+constexpr std::string_view kWeight = "_weight";
+
+// Units and ratios of ageing laws; the coefficients have the unit that the equation on their page gives them.
+constexpr std::array kOfAgeing = {"_days",   "_percent",     "_per_s",        "_per_root_s",  "_per_root_h",
+                                  "_per_Ah", "_per_root_Ah", "_per_root_day", "_coefficient", "_exponent",
+                                  "_share",  "_depth",       "soc",           "full_cycles"};
 
 constexpr std::array kOrigins = {"source", "derived_from", "assumption"};
 
@@ -78,8 +77,8 @@ bool holds_numbers(const json& value) { return value.is_number() || is_range(val
 bool has_unit(std::string key) {
   if (const auto by = key.find("_by_"); by != std::string::npos) key.resize(by);
   const auto ends = [&](std::string_view unit) { return key.ends_with(unit); };
-  return std::any_of(kUnits.begin(), kUnits.end(), ends) ||
-         std::any_of(kRatios.begin(), kRatios.end(), ends) ||
+  return key.ends_with(kWeight) || std::any_of(kUnits.begin(), kUnits.end(), ends) ||
+         std::any_of(kOfAgeing.begin(), kOfAgeing.end(), ends) ||
          std::find(kWithoutUnit.begin(), kWithoutUnit.end(), key) != kWithoutUnit.end();
 }
 

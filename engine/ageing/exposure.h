@@ -2,6 +2,8 @@
 // What a stretch of use does to a bank, as far as ageing asks: time at temperature and charge, and swings.
 #include <vector>
 
+#include "engine/ageing/plate_use.h"
+
 namespace voltwright::ageing {
 
 /// Hours spent at a temperature and a state of charge.
@@ -25,6 +27,7 @@ struct Exposure {
   double hours = 0.0;
   std::vector<Dwell> dwell;  // hours add up to `hours`
   std::vector<Swing> swings;
+  PlateUse plates;  // of lead-acid, if it was recorded
 };
 
 }  // namespace voltwright::ageing

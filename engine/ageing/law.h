@@ -20,6 +20,8 @@ struct Aged {
   double resistance_by_time = 0.0;  // Schmalstieg: part of resistance_growth that is a power of time
   double damage_by_time = 0.0;      // Xu: the linear damage behind the losses
   double damage_by_swings = 0.0;
+  double weighted_cycles = 0.0;  // lead-acid: full cycles, each with its weight
+  double corrosion = 0.0;        // lead-acid: thickness of the corrosion layer, 1 = its limit
 };
 
 /// Whether the exposure lies inside the data that a law was fitted to.
