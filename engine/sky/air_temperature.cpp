@@ -39,4 +39,13 @@ double day_to_day_deviation_K(double monthly_mean_C, const Site& site) {
   return std::max(kLeast_K, base + std::max(frost, cool));
 }
 
+double departure_K(double normal, double deviation_K) {
+  // The variance of tanh(k z) is share^2 for k = share (1 - share^2)^-0.975; fitted, within 1 % up to a half.
+  constexpr double kMostShare = 0.5;
+  constexpr double kExponent = -0.975;
+  const double share = std::min(deviation_K / kFurthestDeparture_K, kMostShare);
+  const double slope = share * std::pow(1.0 - share * share, kExponent);
+  return kFurthestDeparture_K * std::tanh(slope * normal);
+}
+
 }  // namespace voltwright::sky

@@ -21,4 +21,13 @@ constexpr double kTemperaturePersistence = 0.7;
 /// top from 20 down to 6 degC. Not below 0.8 K.
 double day_to_day_deviation_K(double monthly_mean_C, const Site& site);
 
+/// Furthest that a daily mean departs from the season's course, K. Records of cold winter places lie 22 to 32
+/// K from their month's mean with the course of the day in it (from memory).
+inline constexpr double kFurthestDeparture_K = 26.0;
+
+/// Departure of a daily mean, K, from a standard normal number: A tanh(s z / A) with A the furthest departure
+/// and s so that the deviation is kept (within 1 % up to 13 K). Near the bell where the deviation is small;
+/// without the bound a cold winter of 10 K would now and then bring days of 40 K above or below its mean.
+double departure_K(double normal, double deviation_K);
+
 }  // namespace voltwright::sky

@@ -37,7 +37,8 @@ void MadeAir::add_day(double part_of_year, double relative_clearness, base::Rand
   const double stretch =
       std::clamp(std::pow(relative_clearness, kRangeExponent), kLeastStretch, kMostStretch);
   const double normal_C = temperature_.at(part_of_year);
-  days_.push_back({normal_C + departure_ * day_to_day_deviation_K(normal_C, site_), range * stretch});
+  days_.push_back(
+      {normal_C + departure_K(departure_, day_to_day_deviation_K(normal_C, site_)), range * stretch});
 }
 
 double MadeAir::at(std::size_t record, std::size_t hour) const {

@@ -144,7 +144,7 @@ std::string name_of(const ::testing::TestParamInfo<Example>& info) {
 
 INSTANTIATE_TEST_SUITE_P(All, Examples,
                          ::testing::Values(Example{"kelp-tender", "lfp-12v-200ah", 1},
-                                           Example{"snow-depth-hut", "lto-12v-100ah", 3},
+                                           Example{"snow-depth-hut", "lfp-12v-200ah", 4},
                                            Example{"vaccine-truck", "lfp-24v-100ah", 1}),
                          name_of);
 

@@ -216,6 +216,9 @@ from = 2027-07-10
 days = 1
 drive = "6 h/day"
 drive_from = "12:00"
+
+[leg.climate]
+temperature_C = { jul = 25 }
 )";
 }
 

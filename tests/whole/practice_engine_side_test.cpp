@@ -40,7 +40,7 @@ alternator_voltage = "13.6 V"
 loop_resistance = "0.1 mohm"
 towing_plug = { cable = { one_way = "7.6 m", area = "3.31 mm2" }, fuse = "30 A", pin = "20 A" })");
   const Told told = plan.tell(kBank);
-  EXPECT_NEAR(charging_A(told, kNine + 15), 5.0, 0.5);
+  EXPECT_NEAR(charging_A(told, kNine + 5), 5.0, 0.5);
   // (13.6 - 12) V / 79 mohm = 20.2 A at most: above the pin, below 1.1 x 30 A.
   const std::string text = plan.caution("Towing plug overloaded", plan.bank(kBank), told);
   EXPECT_NE(text.find("20.2"), std::string::npos) << text;

@@ -23,8 +23,8 @@ always = true
 constexpr const char* kOcean = R"(
 [[leg]]
 place = "At sea"
-lat = 40
-lon = -30
+lat = 30
+lon = -40
 zone = "UTC"
 from = 2027-03-01
 days = 20

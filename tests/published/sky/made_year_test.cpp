@@ -58,6 +58,47 @@ TEST(DayToDayDeviation, FitsWhatStationsReport) {
   EXPECT_NEAR(sum / count, 0.0, 0.25);
 }
 
+TEST(Departure, KeepsItsDeviationAndItsBound) {
+  for (const double deviation_K : {0.8, 3.0, 6.0, 9.0, 13.0}) {
+    double squares = 0.0;
+    double weight = 0.0;
+    for (int i = -600; i <= 600; ++i) {
+      const double z = i / 100.0;
+      const double w = std::exp(-0.5 * z * z);
+      const double d = departure_K(z, deviation_K);
+      EXPECT_LE(std::abs(d), kFurthestDeparture_K);
+      EXPECT_DOUBLE_EQ(d, -departure_K(-z, deviation_K));
+      squares += w * d * d;
+      weight += w;
+    }
+    EXPECT_NEAR(std::sqrt(squares / weight), deviation_K, 0.01 * deviation_K) << deviation_K;
+  }
+}
+
+// Station records against their month's mean (from memory): inland Scandinavia 68 N February -43 and +9 degC
+// about -14, central Canada January -44 and +8 degC about -16. Forty made winters stay within a little more.
+TEST(MadeAir, ColdWintersHaveNoSummerDays) {
+  TestPlace lapland = london();
+  lapland.site = {67.86, 20.23, 460.0};
+  lapland.climate.temperature_C.fill(-14.0);
+  lapland.climate.daily_range_K.fill(9.5);
+  const SunMinutes sun = sun_minutes(lapland.site, kNewYear2026, 59 * kDayMinutes);
+  const ClearnessMatrices matrices = catalogue_matrices();
+  double lowest_C = 99.0;
+  double highest_C = -99.0;
+  for (std::uint64_t season = 0; season < 40; ++season) {
+    const WeatherMinutes weather = make_weather(lapland.site, lapland.climate, matrices, sun, 9, season, 0);
+    for (const float t : weather.temperature_C) {
+      lowest_C = std::min(lowest_C, static_cast<double>(t));
+      highest_C = std::max(highest_C, static_cast<double>(t));
+    }
+  }
+  EXPECT_GT(lowest_C, -48.0);
+  EXPECT_LT(lowest_C, -36.0);
+  EXPECT_LT(highest_C, 18.0);
+  EXPECT_GT(highest_C, 4.0);
+}
+
 TEST(MadeAir, OsloHasItsWinters) {
   // Normals and the January deviation of daily means of 5.4 K that the station reports for its normal period
   // (CLIMAT, Deutscher Wetterdienst). Lowest in 40 Januaries: of 1240 days with a deviation of 5 K the

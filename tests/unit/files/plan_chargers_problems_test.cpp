@@ -70,7 +70,7 @@ INSTANTIATE_TEST_SUITE_P(
     Sources, BrokenCharging,
     testing::Values(
         Row{"[mains]\noutput_limit = \"20 A\"\n", "", 1, "no source \"mains\" to set a charger for", 13},
-        Row{"[chargers.mains]", "[chargers.wind]", 11, "There is no key \"wind\""},
+        Row{"[chargers.mains]", "[chargers.gas]", 11, "There is no key \"gas\""},
         Row{"low_share = \"60 %\"\n", "", 1, "`low_share` is missing", -5},
         Row{"low_share = \"60 %\"", "low_share = \"101 %\"", 13, "0 % to 100 %"},
         Row{"alternator_low_voltage = \"12.6 V\"", "alternator_low_voltage = \"9 V\"", 26, "10 V to 60 V"},
