@@ -154,7 +154,7 @@ base::Result<AgeingCatalogue> read_ageing_files(std::span<const EmbeddedFile> fi
       parts.emplace(part.id, std::move(part));
     } else if (file.kind == "refused") {
       catalogue.refused.push_back(read_refused(file, problems));
-    } else if (file.kind != "opinions" && !file.kind.starts_with("lead-acid")) {
+    } else if (file.kind != "opinions") {
       problems.push_back(problem_of(file.file, "kind", "No ageing law of this kind is known.", file.kind,
                                     "Kinds: docs/formats/catalogue.md."));
     }

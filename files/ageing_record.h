@@ -44,8 +44,8 @@ struct AgeingCatalogue {
 };
 
 /// Reads ageing/*.json of `files`; every opinion's parts must be there, and no chemistry may stand twice. A
-/// law that is refused for its polynomial must have one that is below 0 somewhere. All problems at once.
-/// Records whose kind begins with "lead-acid" are left alone.
+/// law that is refused for its polynomial must have one that is below 0 somewhere. All problems at once. How
+/// far a law misses a storage test of the catalogue: engine/ageing/storage_error.h.
 base::Result<AgeingCatalogue> read_ageing_files(std::span<const EmbeddedFile> files);
 
 /// The same of the files packed into the program.

@@ -59,5 +59,24 @@ TEST(CyclingTargets, SpreadBetweenLaws) {
   EXPECT_NEAR(lost("lfp-wang"), 11.22, 0.005);
 }
 
+// Common practice, no source: manganese oxide lasts shorter than nickel-manganese-cobalt. Handbook figures
+// say so (300 to 700 against 1000 to 2000 cycles), the published laws say the opposite: one cycle of 80 % a
+// day at 25 degC about half charge is carried 7 years by the one and less than 2 by the other. Cycle figures
+// beside cycle figures keep the order.
+TEST(CyclingTargets, ManganeseAgainstTheTrade) {
+  ageing::Exposure day;
+  day.hours = 24.0;
+  day.dwell = {{25.0, 0.5, 24.0}};
+  day.swings = {{0.8, 0.5, 1.0, 0.5, 0.5, 25.0}};
+  const auto years = [&](const char* id) {
+    return ageing::repetitions_until(law(id), day, 0.8, 1e5) / kYear_days;
+  };
+  std::printf("manganese oxide %.2f, nickel-manganese-cobalt %.2f years\n", years("lmo-xu"),
+              years("nmc-schmalstieg"));
+  EXPECT_NEAR(years("lmo-xu"), 6.85, 0.05);
+  EXPECT_NEAR(years("nmc-schmalstieg"), 1.5, 0.1);
+  EXPECT_LT(years("lmo-points"), years("nmc-points"));
+}
+
 }  // namespace
 }  // namespace voltwright::published
