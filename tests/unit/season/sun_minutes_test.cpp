@@ -107,7 +107,9 @@ RC_GTEST_PROP(SunMinutes, MoreLightNeverGivesLess, ()) {
   const supply::SolarArray array = array_of(kind, limit_A);
   const double dim_A = sun_output<double>(minute_of(array, static_cast<float>(light), 25.0F), v).current_A;
   const double bright_A = sun_output<double>(minute_of(array, more, 25.0F), v).current_A;
-  RC_ASSERT(bright_A >= dim_A * (1.0 - 1e-3));
+  // A directly coupled array near its limit follows its straight line a little beyond it: up to 1 % of the
+  // current where the bus lies 2.5 V off the voltage that the line was drawn at.
+  RC_ASSERT(bright_A >= dim_A * (1.0 - 1e-2));
 }
 
 TEST(SunMinutes, ModulesBelowTheBatteryGiveTheirCurve) {
