@@ -71,7 +71,8 @@ std::optional<std::int64_t> utc_of_text(std::string_view text) {
   const std::optional<int> east_s = offset_s(text.substr(rest));
   if (!east_s) return std::nullopt;
   const std::int64_t days = std::chrono::sys_days{date}.time_since_epoch().count();
-  return days * 86400 + hour * 3600 + minute * 60 + second - *east_s;
+  const std::int64_t minutes = (days * 24 + hour) * 60 + minute;
+  return minutes * 60 + second - *east_s;
 }
 
 std::optional<double> decimal_of_text(std::string_view text) {

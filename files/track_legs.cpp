@@ -23,6 +23,7 @@ using std::chrono::year_month_day;
 constexpr double kSamePlace_km = 2.0;
 constexpr int kLongest_days = 3653;
 constexpr int kStep_min = 5;
+constexpr std::int64_t kStep_s = std::int64_t{60} * kStep_min;
 constexpr std::int64_t kDay_s = 86400;
 constexpr int kDay_min = 1440;
 /// Clocks of two places that differ by more have the date line between them.
@@ -118,11 +119,11 @@ class Cutting {
     leg.zone = zone;
     leg.site = here;
     const DayDriving driving = driving_between(moves_, from, to);
-    const auto minutes = static_cast<int>((driving.sum_s + 30 * kStep_min) / (60 * kStep_min)) * kStep_min;
+    const auto minutes = static_cast<int>((driving.sum_s + kStep_s / 2) / kStep_s) * kStep_min;
     if (minutes > 0) {
       leg.drive_min = std::min(minutes, kDay_min);
       const std::int64_t local_s = (driving.first_utc_s + clock_s) % kDay_s;
-      const int first_min = static_cast<int>(local_s / (60 * kStep_min)) * kStep_min;
+      const int first_min = static_cast<int>(local_s / kStep_s) * kStep_min;
       leg.drive_from_s = 60 * std::min(first_min, kDay_min - leg.drive_min);
     }
     if (great_circle_km(here, next) > kSamePlace_km) {
