@@ -64,6 +64,7 @@ void add_coupled(const supply::SolarArray& array, const sky::CoupledModule& modu
   if (given_A <= 0.0) return;
   minute.solar_A += given_A;
   minute.coupled_at_V = static_cast<float>(near_V);
+  minute.coupled_limit_A += static_cast<float>(limit_A);
   minute.coupled_over_A += static_cast<float>(current_A - given_A);
   if (current_A <= limit_A) {
     minute.coupled_A_per_V += static_cast<float>(point.slope_A_V * array.in_parallel / array.in_series);

@@ -50,9 +50,17 @@ SunOutput<R> sun_output(const Minute& minute, const R& v) {
       const R given_W = (coupled_A + over_A) * v;
       out.untracked_W = base::max_of<R>(R(static_cast<double>(minute.coupled_peak_W)) - given_W, zero);
     }
+    out.clipped_W = out.clipped_W + over_A * v;
+    if (minute.coupled_limit_A > 0.0F) {
+      // The straight line rises towards lower voltages, the limit does not.
+      const R limit_A(static_cast<double>(minute.coupled_limit_A));
+      const auto over = coupled_A > limit_A;
+      out.clipped_W = out.clipped_W + L::select(over, (coupled_A - limit_A) * v, zero);
+      coupled_A = L::select(over, limit_A, coupled_A);
+      slope = L::select(over, zero, slope);
+    }
     out.current_A = out.current_A + coupled_A;
     out.slope = out.slope + slope;
-    out.clipped_W = out.clipped_W + over_A * v;
   }
   return out;
 }

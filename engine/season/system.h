@@ -90,8 +90,9 @@ struct Minute {
   double solar_A = 0.0;                     // arrays coupled at battery voltage, at coupled_at_V
   float coupled_A_per_V = 0.0F;             // slope of that current
   float coupled_at_V = 0.0F;
-  float coupled_over_A = 0.0F;  // what the limits of their controllers hold back of it
-  float coupled_peak_W = 0.0F;  // at the peaks of their curves; 0 = not known
+  float coupled_over_A = 0.0F;   // what the limits of their controllers hold back of it
+  float coupled_limit_A = 0.0F;  // what their controllers let through together; 0 = not known
+  float coupled_peak_W = 0.0F;   // at the peaks of their curves; 0 = not known
   bool engine = false;
   bool engine_low = false;  // a controlled alternator holds its low voltage
   bool mains = false;
