@@ -4,6 +4,7 @@
 
 #include "app/place_sky.h"
 #include "app/version.h"
+#include "files/position_text.h"
 #include "files/report/sky_page.h"
 
 namespace voltwright::app {
@@ -15,10 +16,8 @@ files::report::MonthSpread spread_of(const YearSpread& s) { return {s.low, s.mid
 }  // namespace
 
 std::string position_words(const journey::Place& place) {
-  const sky::Site& site = place.site;
-  return fmt::format("{:.2f}° {}, {:.2f}° {}, {:.0f} m, {}", std::abs(site.latitude_deg),
-                     site.latitude_deg < 0.0 ? "S" : "N", std::abs(site.longitude_deg),
-                     site.longitude_deg < 0.0 ? "W" : "E", site.elevation_m, place.zone);
+  return fmt::format("{}, {:.0f} m, {}", files::position_text(place.site), place.site.elevation_m,
+                     place.zone);
 }
 
 std::string panel_words(const SkyResponse& r) {
@@ -36,7 +35,6 @@ std::string sky_html(const SkyResponse& r) {
   input.panel = panel_words(r);
   input.peak_W = r.peak_W;
   input.years = r.years;
-  const sky::ClimateOverride& own = r.overridden;
   for (std::size_t m = 0; m < r.months.size(); ++m) {
     const SkyMonth& month = r.months[m];
     input.months[m] = {r.climate.temperature_C[m],
@@ -48,7 +46,7 @@ std::string sky_html(const SkyResponse& r) {
                        r.climate.wind_m_s[m],
                        month.normal_kWh_m2_day,
                        spread_of(month.panel_Wh_day),
-                       own.clearness[m] || own.temperature_C[m] || own.daily_range_K[m] || own.wind_m_s[m]};
+                       r.overridden.has(m)};
   }
   input.normal_kWh_m2_year = r.normal_kWh_m2_year;
   input.panel_kWh_year = spread_of(r.panel_kWh_year);

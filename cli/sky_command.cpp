@@ -11,6 +11,7 @@
 #include "cli/table.h"
 #include "cli/terminal.h"
 #include "cli/weather_text.h"
+#include "engine/units/month_names.h"
 
 namespace voltwright::cli {
 
@@ -25,9 +26,6 @@ struct Options {
   std::string html;
 };
 
-constexpr std::array<const char*, 12> kMonths = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                                 "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
-
 /// Whole degrees; never "-0".
 std::string degrees(double value) { return fmt::format("{:.0f}", std::round(value) + 0.0); }
 
@@ -40,17 +38,12 @@ std::string heading(const app::SkyResponse& r) {
   return r.place.name + ": " + app::position_words(r.place) + "\n";
 }
 
-/// True if a figure of the month is the user's own.
-bool own_figures(const sky::ClimateOverride& own, std::size_t month) {
-  return own.clearness[month] || own.temperature_C[month] || own.daily_range_K[month] || own.wind_m_s[month];
-}
-
 std::string text_of(const app::SkyResponse& r, std::size_t width) {
   std::vector<std::vector<std::string>> rows;
   for (std::size_t m = 0; m < r.months.size(); ++m) {
     const app::SkyMonth& month = r.months[m];
     rows.push_back(
-        {std::string(kMonths[m]) + (own_figures(r.overridden, m) ? " *" : ""),
+        {std::string(units::kShortMonthNames[m]) + (r.overridden.has(m) ? " *" : ""),
          fmt::format("{:.1f}", r.climate.temperature_C[m]), fmt::format("{:.1f}", r.climate.daily_range_K[m]),
          degrees(month.coldest_C), degrees(month.warmest_C), fmt::format("{:.2f}", r.climate.clearness[m]),
          fmt::format("{:.2f}", month.normal_kWh_m2_day), fmt::format("{:.1f}", r.climate.linke_turbidity[m]),

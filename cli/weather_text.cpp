@@ -7,26 +7,23 @@
 #include <vector>
 
 #include "cli/table.h"
+#include "engine/units/month_names.h"
+#include "files/position_text.h"
 
 namespace voltwright::cli {
 
 namespace {
 
-constexpr std::array<const char*, 12> kMonths = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                                 "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
-
 std::string heading(const app::WeatherResponse& r) {
   const std::string place = r.place.empty() ? r.file : r.place;
-  return fmt::format("{}: {:.2f}° {}, {:.2f}° {}, {:.0f} m\nFormat: {}\n", place,
-                     std::abs(r.site.latitude_deg), r.site.latitude_deg < 0.0 ? "S" : "N",
-                     std::abs(r.site.longitude_deg), r.site.longitude_deg < 0.0 ? "W" : "E",
+  return fmt::format("{}: {}, {:.0f} m\nFormat: {}\n", place, files::position_text(r.site),
                      r.site.elevation_m, r.format);
 }
 
 std::string months(const sky::MonthlyClimate& climate) {
   std::vector<std::vector<std::string>> rows;
-  for (std::size_t m = 0; m < kMonths.size(); ++m) {
-    rows.push_back({kMonths[m], fmt::format("{:.1f}", climate.temperature_C[m]),
+  for (std::size_t m = 0; m < units::kShortMonthNames.size(); ++m) {
+    rows.push_back({units::kShortMonthNames[m], fmt::format("{:.1f}", climate.temperature_C[m]),
                     fmt::format("{:.1f}", climate.daily_range_K[m]),
                     fmt::format("{:.2f}", climate.clearness[m]), fmt::format("{:.1f}", climate.wind_m_s[m])});
   }

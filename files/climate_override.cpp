@@ -5,14 +5,14 @@
 #include <algorithm>
 #include <array>
 
+#include "engine/units/month_names.h"
+
 namespace voltwright::files {
 
 namespace {
 
 using Months = sky::ClimateOverride::Months;
 
-constexpr std::array<const char*, 12> kMonths = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                                 "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
 // What is taken where neither the tables nor the user say anything; each is an assumption.
 constexpr double kDailyRange_K = 10.0;
 constexpr double kWind_m_s = 2.5;
@@ -31,8 +31,8 @@ std::string months_words(const Months& months) {
     std::size_t last = m;
     while (last + 1 < months.size() && months[last + 1]) ++last;
     words += words.empty() ? "" : ", ";
-    words += kMonths[m];
-    if (last > m) words += fmt::format(" to {}", kMonths[last]);
+    words += units::kShortMonthNames[m];
+    if (last > m) words += fmt::format(" to {}", units::kShortMonthNames[last]);
     m = last;
   }
   return words;

@@ -7,13 +7,13 @@
 
 namespace voltwright::files {
 
-std::vector<std::string_view> split_commas(std::string_view line) {
+std::vector<std::string_view> split_at(std::string_view line, char separator) {
   std::vector<std::string_view> fields;
   std::size_t start = 0;
   bool quoted = false;
   for (std::size_t i = 0; i <= line.size(); ++i) {
     if (i < line.size() && line[i] == '"') quoted = !quoted;
-    if (i < line.size() && (line[i] != ',' || quoted)) continue;
+    if (i < line.size() && (line[i] != separator || quoted)) continue;
     std::string_view field = line.substr(start, i - start);
     if (field.size() >= 2 && field.front() == '"' && field.back() == '"') {
       field = field.substr(1, field.size() - 2);
@@ -54,7 +54,7 @@ base::Result<NumberTable> read_table(std::string_view text, const std::string& n
     text = end == std::string_view::npos ? std::string_view() : text.substr(end + 1);
     if (!line.empty() && line.back() == '\r') line.remove_suffix(1);
     if (line.empty() || line.front() == '#') continue;
-    std::vector<std::string_view> fields = split_commas(line);
+    std::vector<std::string_view> fields = split_at(line, ',');
     if (table.columns.empty()) {
       table.columns = std::move(fields);
     } else if (fields.size() == table.columns.size()) {

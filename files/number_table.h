@@ -10,8 +10,8 @@
 
 namespace voltwright::files {
 
-/// Splits one line at its commas; commas inside double quotes do not split, the quotes are dropped.
-std::vector<std::string_view> split_commas(std::string_view line);
+/// Splits a line at a separator; separators inside double quotes do not split, the quotes are dropped.
+std::vector<std::string_view> split_at(std::string_view line, char separator);
 
 /// A decimal number that fills the whole field apart from blanks; nothing for text, NaN or infinity.
 std::optional<double> to_number(std::string_view field);

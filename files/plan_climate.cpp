@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 
+#include "engine/units/month_names.h"
 #include "files/climate_override.h"
 #include "files/daylight.h"
 #include "files/plan_parts.h"
@@ -16,8 +17,6 @@ namespace {
 
 using Months = sky::ClimateOverride::Months;
 
-constexpr std::array<const char*, 12> kMonthKeys = {"jan", "feb", "mar", "apr", "may", "jun",
-                                                    "jul", "aug", "sep", "oct", "nov", "dec"};
 // What the made weather can follow (docs/method/climate.md).
 constexpr double kLowestClearness = 0.1;
 constexpr double kHighestClearness = 0.8;
@@ -36,7 +35,7 @@ Months read_months(Section& section, const char* key, double min, double max) {
   if (node == nullptr) return months;
   if (node->kind == TomlKind::kTable) {
     Section table(section.reading(), *node, section.field(key));
-    for (std::size_t m = 0; m < months.size(); ++m) months[m] = table.number(kMonthKeys[m], min, max);
+    for (std::size_t m = 0; m < months.size(); ++m) months[m] = table.number(units::kMonthKeys[m], min, max);
     table.finish();
     return months;
   }
@@ -55,7 +54,8 @@ Months read_months(Section& section, const char* key, double min, double max) {
       continue;
     }
     base::Problem& problem = section.note(
-        item, key, fmt::format("The number for {} lies outside what is possible here.", kMonthKeys[m]));
+        item, key,
+        fmt::format("The number for {} lies outside what is possible here.", units::kMonthKeys[m]));
     problem.given = shown(item);
     problem.limit = fmt::format("{} to {}", min, max);
   }
@@ -75,8 +75,8 @@ Months clearness_of(Section& section, const char* key, const Months& light_kWh_m
       clearness[m] = share;
       continue;
     }
-    base::Problem& problem =
-        section.note(key, fmt::format("So much light does not fit {} at this latitude.", kMonthKeys[m]));
+    base::Problem& problem = section.note(
+        key, fmt::format("So much light does not fit {} at this latitude.", units::kMonthKeys[m]));
     problem.given = fmt::format("{}", light);
     problem.limit = fmt::format("{:.2f} to {:.2f} kWh/m2 a day", kLowestClearness * above_air,
                                 kHighestClearness * above_air);

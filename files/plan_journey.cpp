@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "engine/units/clock_text.h"
+#include "engine/units/month_names.h"
 #include "engine/units/number.h"
 #include "engine/units/parse.h"
 #include "files/plan_parts.h"
@@ -35,12 +36,10 @@ struct Dates {
 };
 
 std::string day_words(int day) {
-  static constexpr std::array<const char*, 12> kMonths = {"January",   "February", "March",    "April",
-                                                          "May",       "June",     "July",     "August",
-                                                          "September", "October",  "November", "December"};
   const year_month_day date{sys_days{std::chrono::days{day}}};
   return fmt::format("{} {} {}", static_cast<unsigned>(date.day()),
-                     kMonths.at(static_cast<unsigned>(date.month()) - 1), static_cast<int>(date.year()));
+                     units::kMonthNames.at(static_cast<unsigned>(date.month()) - 1),
+                     static_cast<int>(date.year()));
 }
 
 std::optional<int> day_number(int year, int month, int day) {

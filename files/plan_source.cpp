@@ -6,6 +6,7 @@
 #include <iterator>
 #include <string>
 
+#include "engine/units/month_names.h"
 #include "engine/units/parse.h"
 #include "files/plan_parts.h"
 
@@ -107,12 +108,10 @@ void read_orientation(Section& section, supply::SolarArray& array) {
 void read_months(Section& section, supply::SolarArray& array) {
   std::optional<Section> months = section.section("soiling_by_month");
   if (!months) return;
-  static constexpr const char* kMonths[] = {"jan", "feb", "mar", "apr", "may", "jun",
-                                            "jul", "aug", "sep", "oct", "nov", "dec"};
   const Span<Fraction> lost = {fraction(0.0), fraction(1.0), "0 % to 100 %", "\"80 %\""};
-  array.soiling_by_month.assign(std::size(kMonths), array.soiling);
-  for (std::size_t m = 0; m < std::size(kMonths); ++m) {
-    set_fraction(*months, kMonths[m], lost, array.soiling_by_month[m]);
+  array.soiling_by_month.assign(std::size(units::kMonthKeys), array.soiling);
+  for (std::size_t m = 0; m < std::size(units::kMonthKeys); ++m) {
+    set_fraction(*months, units::kMonthKeys[m], lost, array.soiling_by_month[m]);
   }
   months->finish();
 }

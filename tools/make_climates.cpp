@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "engine/base/problem.h"
+#include "engine/units/month_names.h"
 #include "files/number_table.h"
 #include "tools/station_check.h"
 
@@ -148,8 +149,6 @@ std::string sea_csv(const NumberTable& table) {
 }
 
 std::string turbidity_csv(const NumberTable& table) {
-  constexpr std::array<const char*, 12> kNames = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                                  "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
   std::string text =
       "# Linke turbidity (air mass 2), long-term monthly values at radiation stations, from the worldwide "
       "database of Remund et al. 2003 (bib key: remund2003; root mean square error 0.73).\n"
@@ -159,7 +158,7 @@ std::string turbidity_csv(const NumberTable& table) {
   for (const auto& row : table.rows) {
     std::string line = fmt::format("{},{:.3f},{:.3f},{:.0f}", row.fields[0], number_of(table, row, "lat"),
                                    number_of(table, row, "lon"), number_of(table, row, "elev_m"));
-    for (const char* name : kNames) {
+    for (const char* name : voltwright::units::kShortMonthNames) {
       const double value = number_of(table, row, name);
       line += value > 1.15 ? fmt::format(",{:.1f}", value) : ",";
     }

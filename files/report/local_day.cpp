@@ -4,6 +4,8 @@
 
 #include <chrono>
 
+#include "engine/units/month_names.h"
+
 namespace voltwright::files::report {
 
 namespace {
@@ -32,11 +34,7 @@ LocalDay local_day(const std::vector<journey::Leg>& legs, std::int64_t utc_s) {
           weekday.c_encoding()};
 }
 
-std::string month_text(unsigned month) {
-  static const char* const kNames[] = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                       "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
-  return kNames[(month + 11) % 12];
-}
+std::string month_text(unsigned month) { return units::kShortMonthNames[(month + 11) % 12]; }
 
 std::string weekday_text(unsigned weekday) {
   static const char* const kNames[] = {"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};

@@ -6,6 +6,7 @@
 #include <functional>
 
 #include "engine/advise/wording.h"
+#include "engine/units/month_names.h"
 #include "files/report/axis.h"
 #include "files/report/local_day.h"
 #include "files/report/markup.h"
@@ -17,9 +18,6 @@ namespace {
 
 using advise::figure;
 
-constexpr std::array<const char*, 12> kMonths = {"January",   "February", "March",    "April",
-                                                 "May",       "June",     "July",     "August",
-                                                 "September", "October",  "November", "December"};
 constexpr double kWide = 720.0;
 constexpr double kNarrow = 358.0;
 constexpr double kHeight = 200.0;
@@ -125,11 +123,12 @@ std::string answer(const SkyPageInput& input) {
                        [](const auto& a, const auto& b) { return a.panel_Wh_day.low < b.panel_Wh_day.low; });
   const auto month = static_cast<unsigned>(darkest - input.months.begin()) + 1;
   return "<p class=\"say\">" +
-         escaped(fmt::format(
-             "In {} a panel of {} here gives {} a day, less than {} in one year of ten; over the "
-             "year {}.",
-             kMonths.at(month - 1), figure(input.peak_W, "W"), figure(darkest->panel_Wh_day.middle, "Wh"),
-             figure(darkest->panel_Wh_day.low, "Wh"), figure(input.panel_kWh_year.middle, "kWh"))) +
+         escaped(
+             fmt::format("In {} a panel of {} here gives {} a day, less than {} in one year of ten; over the "
+                         "year {}.",
+                         units::kMonthNames.at(month - 1), figure(input.peak_W, "W"),
+                         figure(darkest->panel_Wh_day.middle, "Wh"), figure(darkest->panel_Wh_day.low, "Wh"),
+                         figure(input.panel_kWh_year.middle, "kWh"))) +
          "</p>";
 }
 

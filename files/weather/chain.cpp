@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "engine/sky/calendar.h"
+#include "files/position_text.h"
 #include "files/text_problem.h"
 #include "files/weather/closure.h"
 #include "files/weather/gap_filling.h"
@@ -288,11 +289,10 @@ class Chain {
     result_.first_hour = hours_.first_hour;
     result_.hours = hours_.hours;
     result_.repairs = std::move(series_.repairs);
-    weather.origin = fmt::format(
-        "{} from {} ({}): {}, {:.2f}° {} {:.2f}° {}, {:.0f} m.", series_.typical ? "Typical year" : "Weather",
-        name_, series_.format, series_.place.empty() ? "place not named" : series_.place,
-        std::abs(site_.latitude_deg), site_.latitude_deg < 0.0 ? 'S' : 'N', std::abs(site_.longitude_deg),
-        site_.longitude_deg < 0.0 ? 'W' : 'E', site_.elevation_m);
+    weather.origin =
+        fmt::format("{} from {} ({}): {}, {}, {:.0f} m.", series_.typical ? "Typical year" : "Weather", name_,
+                    series_.format, series_.place.empty() ? "place not named" : series_.place,
+                    position_text(site_, " "), site_.elevation_m);
   }
 
   void note_split() {

@@ -7,15 +7,15 @@
 #include <cmath>
 #include <utility>
 
+#include "engine/base/trimmed.h"
 #include "files/daylight.h"
 #include "files/number_table.h"
-#include "files/text_problem.h"
+#include "files/weather/lines.h"
 
 namespace voltwright::files {
 
 namespace {
 
-constexpr std::size_t kMostProblems = 25;
 constexpr int kMostHeaderLines = 40;
 
 // Positions of the fields in a row, counted from 0.
@@ -39,14 +39,8 @@ constexpr std::array<ColumnRule, kWeatherColumns> kColumns = {{
     {WeatherColumn::kWind, 21, 999.0},
 }};
 
-std::string_view without_blanks(std::string_view field) {
-  while (!field.empty() && (field.front() == ' ' || field.front() == '\t')) field.remove_prefix(1);
-  while (!field.empty() && (field.back() == ' ' || field.back() == '\t')) field.remove_suffix(1);
-  return field;
-}
-
 bool same_keyword(std::string_view field, std::string_view keyword) {
-  field = without_blanks(field);
+  field = base::trimmed(field);
   return field.size() == keyword.size() &&
          std::equal(field.begin(), field.end(), keyword.begin(),
                     [](char a, char b) { return a == b || (a >= 'a' && a <= 'z' && a - 'a' + 'A' == b); });
@@ -54,58 +48,37 @@ bool same_keyword(std::string_view field, std::string_view keyword) {
 
 class Reading {
  public:
-  Reading(std::string_view text, const std::string& name) : text_(text), name_(name) {
-    if (text_.substr(0, 3) == "\xEF\xBB\xBF") text_.remove_prefix(3);
-  }
+  Reading(std::string_view text, const std::string& name) : lines_(text), problems_(name) {}
 
   base::Result<EpwRows> read() {
     if (read_header()) {
       while (next_line()) read_row();
-      result_.last_line = line_;
+      result_.last_line = lines_.number();
     }
-    if (!problems_.empty()) {
-      if (further_ > 0) {
-        problems_.push_back(text_problem(name_, 0, 0,
-                                         {.what = fmt::format("{} further problems are not shown.", further_),
-                                          .field = "",
-                                          .given = "",
-                                          .limit = "",
-                                          .remedy = ""}));
-      }
-      return problems_;
-    }
+    if (!problems_.empty()) return problems_.take();
     return std::move(result_);
   }
 
  private:
   bool next_line() {
-    if (text_.empty()) return false;
-    const std::size_t end = text_.find('\n');
-    current_ = text_.substr(0, end);
-    text_ = end == std::string_view::npos ? std::string_view() : text_.substr(end + 1);
-    if (!current_.empty() && current_.back() == '\r') current_.remove_suffix(1);
-    ++line_;
-    fields_ = split_commas(current_);
+    if (!lines_.next()) return false;
+    fields_ = split_at(lines_.text(), ',');
     return true;
   }
 
   int column_of(std::size_t field) const {
-    if (field >= fields_.size()) return static_cast<int>(current_.size()) + 1;
-    return static_cast<int>(fields_[field].data() - current_.data()) + 1;
+    return field < fields_.size() ? place_in(lines_.text(), fields_[field])
+                                  : static_cast<int>(lines_.text().size()) + 1;
   }
 
   void problem(std::size_t field, std::string_view what, std::string_view name, std::string_view given,
                std::string_view limit, std::string_view remedy) {
-    if (problems_.size() >= kMostProblems) {
-      ++further_;
-      return;
-    }
-    problems_.push_back(text_problem(name_, line_, column_of(field),
-                                     {.what = std::string(what),
-                                      .field = std::string(name),
-                                      .given = std::string(given.substr(0, 40)),
-                                      .limit = std::string(limit),
-                                      .remedy = std::string(remedy)}));
+    problems_.add(lines_.number(), column_of(field),
+                  {.what = std::string(what),
+                   .field = std::string(name),
+                   .given = std::string(given),
+                   .limit = std::string(limit),
+                   .remedy = std::string(remedy)});
   }
 
   double header_number(std::size_t field, std::string_view name, double lowest, double highest) {
@@ -120,17 +93,17 @@ class Reading {
   bool read_header() {
     if (!next_line() || !same_keyword(fields_[0], "LOCATION")) {
       problem(0, "The file does not begin with a LOCATION line.", "",
-              line_ > 0 ? fields_[0] : std::string_view(),
+              lines_.number() > 0 ? fields_[0] : std::string_view(),
               "LOCATION,city,region,country,source,number,latitude,longitude,time zone,height",
               "Is this an EPW file?");
       return false;
     }
-    if (fields_.size() > 1) result_.city = without_blanks(fields_[1]);
+    if (fields_.size() > 1) result_.city = base::trimmed(fields_[1]);
     result_.site.latitude_deg = header_number(6, "latitude", -90.0, 90.0);
     result_.site.longitude_deg = header_number(7, "longitude", -180.0, 180.0);
     result_.zone_h = header_number(8, "time zone", -12.0, 14.0);
     result_.site.elevation_m = header_number(9, "height", -500.0, 9000.0);
-    while (line_ < kMostHeaderLines && next_line()) {
+    while (lines_.number() < kMostHeaderLines && next_line()) {
       if (same_keyword(fields_[0], "DATA PERIODS")) return read_data_periods();
       if (!known_header()) {
         problem(0, "This is not a header line of an EPW file.", "", fields_[0],
@@ -147,9 +120,10 @@ class Reading {
 
   void read_offset() {
     constexpr std::string_view kLabel = "Irradiance Time Offset (h):";
-    const std::size_t at = current_.find(kLabel);
+    const std::string_view line = lines_.text();
+    const std::size_t at = line.find(kLabel);
     if (at == std::string_view::npos) return;
-    const std::string_view rest = current_.substr(at + kLabel.size());
+    const std::string_view rest = line.substr(at + kLabel.size());
     const auto offset_h = to_number(rest.substr(0, rest.find(',')));
     if (offset_h && std::abs(*offset_h) <= 2.0) result_.radiation_offset_h = *offset_h;
   }
@@ -188,7 +162,7 @@ class Reading {
   }
 
   void read_row() {
-    if (without_blanks(current_).empty()) return;
+    if (base::trimmed(lines_.text()).empty()) return;
     if (fields_.size() < kFewestFields) {
       problem(fields_.size(), "The row is cut short.", "", fmt::format("{} fields", fields_.size()),
               fmt::format("at least {} fields", kFewestFields), "Fetch the file again.");
@@ -200,7 +174,7 @@ class Reading {
     const auto hour = date_part(kHour, "hour", 1, 24);
     const auto minute = date_part(kMinute, "minute", 0, 60);
     if (!month || !day || !hour || !minute) return;
-    EpwRow row{.line = line_, .month = *month, .day = *day, .hour = *hour, .value = {}};
+    EpwRow row{.line = lines_.number(), .month = *month, .day = *day, .hour = *hour, .value = {}};
     for (const ColumnRule& rule : kColumns) row.value[static_cast<std::size_t>(rule.column)] = value_of(rule);
     const bool leap_day = *month == 2 && *day == 29;
     if (!leap_day) result_.rows.push_back(row);
@@ -209,7 +183,7 @@ class Reading {
   std::optional<double> value_of(const ColumnRule& rule) {
     const std::string_view field = fields_[rule.field];
     const WeatherColumnRule& limits = rule_of(rule.column);
-    if (without_blanks(field).empty()) return std::nullopt;
+    if (base::trimmed(field).empty()) return std::nullopt;
     const auto value = to_number(field);
     if (!value) {
       problem(rule.field, "This is not a number.", limits.name, field, "a number",
@@ -226,14 +200,10 @@ class Reading {
     return *value + 0.0;  // turns -0 into 0
   }
 
-  std::string_view text_;
-  const std::string& name_;
-  std::string_view current_;
+  Lines lines_;
   std::vector<std::string_view> fields_;
-  int line_ = 0;
-  int further_ = 0;
   EpwRows result_;
-  base::Problems problems_;
+  WeatherProblems problems_;
 };
 
 }  // namespace

@@ -40,23 +40,6 @@ std::string lower_case(std::string_view text) {
   return lower;
 }
 
-std::vector<std::string_view> split_at(std::string_view line, char separator) {
-  std::vector<std::string_view> fields;
-  std::size_t start = 0;
-  bool quoted = false;
-  for (std::size_t i = 0; i <= line.size(); ++i) {
-    if (i < line.size() && line[i] == '"') quoted = !quoted;
-    if (i < line.size() && (line[i] != separator || quoted)) continue;
-    std::string_view field = line.substr(start, i - start);
-    if (field.size() >= 2 && field.front() == '"' && field.back() == '"') {
-      field = field.substr(1, field.size() - 2);
-    }
-    fields.push_back(field);
-    start = i + 1;
-  }
-  return fields;
-}
-
 Lines::Lines(std::string_view text) : rest_(text) {
   if (rest_.substr(0, 3) == "\xEF\xBB\xBF") rest_.remove_prefix(3);
 }

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "engine/base/result.h"
+#include "files/number_table.h"
 #include "files/text_problem.h"
 #include "files/weather/series.h"
 
@@ -17,9 +18,6 @@ std::string_view trimmed(std::string_view text);
 
 /// Small Latin letters.
 std::string lower_case(std::string_view text);
-
-/// Splits at a separator; separators inside double quotes do not split, the quotes are dropped.
-std::vector<std::string_view> split_at(std::string_view line, char separator);
 
 /// Walks through the lines of a text; a byte order mark at its start is left out.
 class Lines {

@@ -9,8 +9,10 @@
 #include <map>
 #include <utility>
 
+#include "engine/units/month_names.h"
 #include "files/daylight.h"
 #include "files/number_table.h"
+#include "files/position_text.h"
 #include "files/weather/day_hours.h"
 #include "files/weather/lines.h"
 #include "files/weather/power_head.h"
@@ -210,11 +212,9 @@ class Power {
   }
 
   void read_month_row(const std::vector<std::string_view>& fields) {
-    constexpr std::array<std::string_view, 12> kMonths = {"jan", "feb", "mar", "apr", "may", "jun",
-                                                          "jul", "aug", "sep", "oct", "nov", "dec"};
     const std::string parameter = lower_case(trimmed(fields.front()));
-    for (std::size_t m = 0; m < kMonths.size(); ++m) {
-      const auto index = title(kMonths.at(m));
+    for (std::size_t m = 0; m < units::kMonthKeys.size(); ++m) {
+      const auto index = title(units::kMonthKeys.at(m));
       const auto value = index ? to_number(fields[*index]) : std::nullopt;
       constexpr double kMissingBelow = -90.0;
       if (value && *value < kMissingBelow) continue;
@@ -222,7 +222,7 @@ class Power {
         problem(index ? place_in(lines_.text(), fields[*index]) : 1,
                 {.what = index ? "This is not a number." : "The line of titles lacks a month.",
                  .field = parameter,
-                 .given = index ? std::string(fields[*index]) : std::string(kMonths.at(m)),
+                 .given = index ? std::string(fields[*index]) : std::string(units::kMonthKeys.at(m)),
                  .limit = "a number for each month",
                  .remedy = "Fetch the file again."});
         return;
@@ -285,9 +285,7 @@ class Power {
     series_.repairs.push_back(fmt::format(
         "A Linke turbidity of {:g} was assumed where nothing better is known.", kAssumedTurbidity));
     climate.origin =
-        fmt::format("Monthly means of a POWER climatology at {:.2f}° {} {:.2f}° {}.",
-                    std::abs(head_.site.latitude_deg), head_.site.latitude_deg < 0.0 ? 'S' : 'N',
-                    std::abs(head_.site.longitude_deg), head_.site.longitude_deg < 0.0 ? 'W' : 'E');
+        fmt::format("Monthly means of a POWER climatology at {}.", position_text(head_.site, " "));
     series_.climate = climate;
   }
 

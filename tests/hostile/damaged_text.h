@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstdint>
 #include <string>
+#include <string_view>
 
 #include "engine/base/random.h"
 
@@ -38,6 +39,29 @@ inline std::string damaged(std::string text, std::uint64_t number, const Damage&
     }
   }
   return text;
+}
+
+/// One to twelve places overwritten, cut out, or with bytes of `bites` or of the text's own put in.
+inline void bite(std::string& text, std::string_view bites, base::RandomStream& random) {
+  const std::size_t edits = 1 + random.next_bits() % 12;
+  for (std::size_t e = 0; e < edits && !text.empty(); ++e) {
+    const std::size_t at = random.next_bits() % text.size();
+    const std::size_t length = random.next_bits() % 40;
+    switch (random.next_bits() % 4) {
+      case 0:
+        text[at] = bites[random.next_bits() % bites.size()];
+        break;
+      case 1:
+        text.erase(at, length);
+        break;
+      case 2:
+        text.insert(at, text.substr(text.size() / 2, length));
+        break;
+      default:
+        text.insert(at, length, bites[random.next_bits() % bites.size()]);
+        break;
+    }
+  }
 }
 
 }  // namespace voltwright::hostile

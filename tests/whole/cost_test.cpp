@@ -99,15 +99,7 @@ TEST(WholeCost, PlanInAnotherCurrencySaysWhyAndWhatToGive) {
 
 /// A daily cycle of the kind of battery, and what a kWh out of it costs.
 double cost_of_daily_use(const std::string& battery, const std::string& power, double price_of_kWh) {
-  Practice practice(warm_cabin() + R"(
-[mains]
-output_limit = "20 A"
-
-[[load]]
-name = "Night"
-window = "00:00-05:00"
-power = ")" + power +
-                    "\"\n" + winter_stay(20, "shore = \"05:00-23:59\"\n"));
+  Practice practice = nightly_on_mains(power, 20);
   practice.plan().seasons = 1;
   practice.plan().money = cost::Money{};
   practice.plan().money->discount_rate = {};

@@ -23,15 +23,7 @@ const files::ClimateTable& climates() {
 
 /// Down every night, filled every day, for a month; the cabin is at 25 degC.
 Practice nightly(const std::string& power) {
-  Practice practice(warm_cabin() + R"(
-[mains]
-output_limit = "20 A"
-
-[[load]]
-name = "Night"
-window = "00:00-05:00"
-power = ")" + power +
-                    "\"\n" + winter_stay(30, "shore = \"05:00-23:59\"\n"));
+  Practice practice = nightly_on_mains(power, 30);
   practice.plan().seasons = 8;
   return practice;
 }

@@ -14,29 +14,12 @@ constexpr const char* kBank = "lfp-12v-200ah";
 constexpr std::size_t kNine = 9 * 60;
 constexpr std::size_t kDrive_min = 120;
 
-/// A night takes half of 200 Ah; two hours of driving follow from nine o'clock.
-Practice towing(const std::string& engine) {
-  return Practice(warm_cabin() + R"(
-[[load]]
-name = "Night load"
-power = "150 W"
-window = "00:00-09:00"
-
-[engine]
-)" + engine + "\n" +
-                  winter_stay(1, "drive = \"2 h/day\"\ndrive_from = \"09:00\"\n"));
-}
-
-double charging_A(const Told& told, std::size_t minute) {
-  return -static_cast<double>(told.trace.bank_A.at(minute));
-}
-
 // A tow car charges a trailer through the socket and 12 AWG (3.31 mm2), 7.6 m each way: 79 mohm. A controlled
 // alternator at 13.6 V leaves (13.6 - 13.2) V / 0.08 ohm = 5 A for the bank, be its fuse for 20 A or for 30
 // A.
 TEST(TowCarCharging, ByRelayGivesFiveAmperes) {
   EXPECT_NEAR(season::loop_resistance_ohm(7.6, 3.31), 0.0792, 1e-4);
-  const Told told = towing(R"(coupling = "relay"
+  const Told told = half_empty_and_driven(R"(coupling = "relay"
 alternator_voltage = "13.6 V"
 loop_resistance = "79 mohm"
 output_limit = "80 A")")
@@ -66,7 +49,7 @@ TEST(TowCarCharging, ByConverterBehindAThinWireGivesNothing) {
   const supply::DcDcInput input = supply::dc_dc_input(13.6, 0.079, 13.8 * 20.0, 0.9);
   EXPECT_NEAR(input.current_A, 26.7, 0.1);
   EXPECT_NEAR(input.input_V, 11.5, 0.05);
-  const Practice plan = towing(converter("79 mohm"));
+  const Practice plan = half_empty_and_driven(converter("79 mohm"));
   const Told told = plan.tell(kBank);
   EXPECT_EQ(told.fared.ledger.engine_Wh, 0.0);
   EXPECT_EQ(told.fared.ledger.charged_Ah, 0.0);
@@ -80,7 +63,7 @@ TEST(TowCarCharging, ByConverterBehindAThickWireGivesItsTwentyAmperes) {
   const supply::DcDcInput input = supply::dc_dc_input(13.6, 0.020, 13.8 * 20.0, 0.9);
   EXPECT_NEAR(input.current_A, 23.4, 0.1);
   EXPECT_NEAR(input.input_V, 13.6 - 0.46, 0.02);
-  const Practice plan = towing(converter("20 mohm"));
+  const Practice plan = half_empty_and_driven(converter("20 mohm"));
   const Told told = plan.tell(kBank);
   EXPECT_NEAR(charging_A(told, kNine + 60), 20.0, 0.01);
   EXPECT_NEAR(told.fared.ledger.charged_Ah, 40.0, 0.5);
@@ -99,13 +82,12 @@ struct Controlled {
 };
 
 Controlled controlled(const std::string& loop) {
-  const Told told = towing(R"(coupling = "relay"
+  const Told told = half_empty_and_driven(R"(coupling = "relay"
 alternator_voltage = "14.2 V"
 alternator_low_voltage = "12.7 V"
 low_share = "60 %"
 output_limit = "180 A"
-loop_resistance = ")" + loop +
-                           "\"")
+loop_resistance = ")" + loop + "\"")
                         .tell(kBank);
   Controlled seen;
   for (std::size_t i = kNine; i < kNine + kDrive_min; ++i) {
@@ -133,7 +115,7 @@ TEST(ControlledAlternator, GivesWhatTheWiringLetsThroughAndNothingWhileItsVoltag
 // 40 mohm that takes 23.5 A and leaves 13.5 V of 14.4 V, but of 12.7 V only 11.6 V (27.3 A), and it stops
 // below 12 V.
 TEST(ControlledAlternator, StarvesAConverterWhileItsVoltageIsLow) {
-  const Practice plan = towing(R"(output_limit = "20 A"
+  const Practice plan = half_empty_and_driven(R"(output_limit = "20 A"
 efficiency = "90 %"
 alternator_voltage = "14.4 V"
 alternator_low_voltage = "12.7 V"
@@ -153,11 +135,11 @@ loop_resistance = "40 mohm")");
 // current, and the machine loses its battery.
 TEST(LoadDump, FollowsAnAlternatorThatHoldsTooHighAVoltage) {
   const auto with_voltage = [](const std::string& voltage) {
-    return towing(R"(coupling = "relay"
+    return half_empty_and_driven(R"(coupling = "relay"
 loop_resistance = "10 mohm"
 output_limit = "80 A"
-alternator_voltage = ")" +
-                  voltage + "\"");
+alternator_voltage = ")" + voltage +
+                                 "\"");
   };
   const Practice high = with_voltage("15.8 V");
   const Told told = high.tell(kBank);

@@ -27,10 +27,6 @@ loop_resistance = ")" +
   return plan.tell("lfp-12v-200ah");
 }
 
-double charging_A(const Told& told, std::size_t minute) {
-  return -static_cast<double>(told.trace.bank_A.at(minute));
-}
-
 // Minutes of the day.
 constexpr std::size_t kNine = 540;
 constexpr std::size_t kWarmedUp = 560;  // a quarter of an hour into the drive: relaxations have settled

@@ -14,27 +14,10 @@ constexpr const char* kBank = "lfp-12v-200ah";
 constexpr std::size_t kNine = 9 * 60;
 constexpr std::size_t kDrive_min = 120;
 
-/// A night takes half of 200 Ah; two hours of driving follow from nine o'clock.
-Practice driving(const std::string& engine) {
-  return Practice(warm_cabin() + R"(
-[[load]]
-name = "Night load"
-power = "150 W"
-window = "00:00-09:00"
-
-[engine]
-)" + engine + "\n" +
-                  winter_stay(1, "drive = \"2 h/day\"\ndrive_from = \"09:00\"\n"));
-}
-
-double charging_A(const Told& told, std::size_t minute) {
-  return -static_cast<double>(told.trace.bank_A.at(minute));
-}
-
 // A trailer on the charging pin of its tow car: 7.6 m each way of 3.31 mm2 are 79 mohm, and 13.6 V leave
 // (13.6 - 13.2) V / 0.08 ohm = 5 A, whatever the fuse.
 TEST(TowingPlug, LetsFiveAmperesThrough) {
-  const Practice plan = driving(R"(coupling = "relay"
+  const Practice plan = half_empty_and_driven(R"(coupling = "relay"
 output_limit = "80 A"
 alternator_voltage = "13.6 V"
 loop_resistance = "0.1 mohm"
@@ -51,12 +34,12 @@ towing_plug = { cable = { one_way = "7.6 m", area = "3.31 mm2" }, fuse = "30 A",
 // fuse of 20 A opens (1.38 times its rating), one of 25 A (1.10) is doubtful; ISO 8820-3, from memory.
 TEST(TowingPlug, LosesItsFuseToAConverter) {
   const auto with_fuse = [](const std::string& fuse) {
-    return driving(R"(output_limit = "20 A"
+    return half_empty_and_driven(R"(output_limit = "20 A"
 efficiency = "90 %"
 alternator_voltage = "13.6 V"
 loop_resistance = "0.1 mohm"
 towing_plug = { cable = { one_way = "7.6 m", area = "3.31 mm2" }, fuse = ")" +
-                   fuse + "\" }");
+                                 fuse + "\" }");
   };
   const Practice thin = with_fuse("20 A");
   const Told open = thin.tell(kBank);
@@ -70,7 +53,7 @@ towing_plug = { cable = { one_way = "7.6 m", area = "3.31 mm2" }, fuse = ")" +
 // Idling, a machine of 60 A turns 2000 1/min: 60 A (1 - exp(-1020 / 790)) = 43.5 A cold, a few per cent less
 // in warm air, and the vehicle takes 25 A of it. What is left feeds the converter, not its 30 A.
 TEST(AlternatorAtIdle, LeavesAConverterWhatTheVehicleDoesNotTake) {
-  const Told told = driving(R"(output_limit = "30 A"
+  const Told told = half_empty_and_driven(R"(output_limit = "30 A"
 loop_resistance = "15 mohm"
 alternator = { rated = "60 A", idle_share = "100 %", air_rise = "40 K" })")
                         .tell(kBank);
@@ -88,7 +71,7 @@ alternator = { rated = "60 A", idle_share = "100 %", air_rise = "40 K" })")
 
 // At speed the same machine has enough: the converter gives its own 20 A.
 TEST(AlternatorAtSpeed, FeedsTheConverterInFull) {
-  const Told told = driving(R"(output_limit = "20 A"
+  const Told told = half_empty_and_driven(R"(output_limit = "20 A"
 alternator = { rated = "120 A", idle_share = "0 %" })")
                         .tell(kBank);
   EXPECT_NEAR(charging_A(told, kNine + 60), 20.0, 0.01);
@@ -97,7 +80,7 @@ alternator = { rated = "120 A", idle_share = "0 %" })")
 // A relay that joins the batteries from 13.3 V on does so on overrun alone, a tenth of the drive, behind an
 // alternator that the engine holds at 12.8 V or less otherwise (common practice, no source).
 TEST(EngineControlledAlternator, ChargesThroughARelayOnOverrunAlone) {
-  const Told told = driving(R"(coupling = "relay"
+  const Told told = half_empty_and_driven(R"(coupling = "relay"
 output_limit = "80 A"
 relay_closes = "13.3 V"
 alternator = { rated = "150 A", controlled = true })")
@@ -109,7 +92,7 @@ alternator = { rated = "150 A", controlled = true })")
 
 // The same alternator through a converter charges all the time; at 12.8 V it only draws more.
 TEST(EngineControlledAlternator, ChargesThroughAConverterAllTheTime) {
-  const Told told = driving(R"(output_limit = "20 A"
+  const Told told = half_empty_and_driven(R"(output_limit = "20 A"
 loop_resistance = "5 mohm"
 fuel = "diesel"
 alternator = { rated = "150 A", controlled = true })")
@@ -157,7 +140,7 @@ drive_from = "14:00"
 // 1 kWh at the bus through a machine of 67 % and a converter of 88 % costs 0.220 / (0.67 x 0.88) = 0.373 L of
 // diesel; consumption of effective power, Commission Implementing Decision (EU) 2020/728.
 TEST(FuelOfTheEngine, IsPaidForEveryKilowattHour) {
-  const Practice plan = driving("output_limit = \"20 A\"\nfuel = \"diesel\"");
+  const Practice plan = half_empty_and_driven("output_limit = \"20 A\"\nfuel = \"diesel\"");
   const Told told = plan.tell(kBank);
   const std::vector<advise::FuelUse> fuel = advise::fuel_of(plan.plan(), told.fared.ledger, 1.0);
   ASSERT_EQ(fuel.size(), 1U);

@@ -165,4 +165,32 @@ days = )" +
          std::to_string(days) + "\n" + more_keys;
 }
 
+double charging_A(const Told& told, std::size_t minute) {
+  return -static_cast<double>(told.trace.bank_A.at(minute));
+}
+
+Practice half_empty_and_driven(const std::string& engine) {
+  return Practice(warm_cabin() + R"(
+[[load]]
+name = "Night load"
+power = "150 W"
+window = "00:00-09:00"
+
+[engine]
+)" + engine + "\n" +
+                  winter_stay(1, "drive = \"2 h/day\"\ndrive_from = \"09:00\"\n"));
+}
+
+Practice nightly_on_mains(const std::string& power, int days) {
+  return Practice(warm_cabin() + R"(
+[mains]
+output_limit = "20 A"
+
+[[load]]
+name = "Night"
+window = "00:00-05:00"
+power = ")" + power +
+                  "\"\n" + winter_stay(days, "shore = \"05:00-23:59\"\n"));
+}
+
 }  // namespace voltwright::whole

@@ -71,6 +71,9 @@ int times(const Told& told, season::EventKind kind);
 /// Ampere-hours that left the bank in the minutes [from, to), charging counted against them.
 double drawn_Ah(const season::Trace& trace, std::size_t from, std::size_t to);
 
+/// What goes into the bank at the end of a minute [A]; below 0 while it is drawn from.
+double charging_A(const Told& told, std::size_t minute);
+
 /// Hours until the loads were first switched off, or the length of the season if they never were.
 double hours_until_loads_off(const Told& told);
 
@@ -79,5 +82,12 @@ std::string warm_cabin(const std::string& top_keys = "");
 
 /// A stay of some days near the 60th parallel in January, colder outside than any cabin.
 std::string winter_stay(int days, const std::string& more_keys = "");
+
+/// A night load takes half of 200 Ah at 12 V; two hours of driving with this `[engine]` follow from nine
+/// o'clock.
+Practice half_empty_and_driven(const std::string& engine);
+
+/// A load from midnight to five that mains fills up again, day after day, in a warm cabin.
+Practice nightly_on_mains(const std::string& power, int days);
 
 }  // namespace voltwright::whole

@@ -7,6 +7,7 @@
 
 #include "engine/base/random.h"
 #include "files/weather/read_weather.h"
+#include "tests/hostile/damaged_text.h"
 #include "tests/unit/files/synthetic_epw.h"
 
 namespace voltwright::files {
@@ -182,25 +183,7 @@ TEST(BrokenEpw, SurvivesRandomDamage) {
   std::size_t runs = 0;
   for (; std::chrono::steady_clock::now() < until; ++runs) {
     std::string text = runs % 8 == 0 ? year : head;
-    const std::size_t edits = 1 + random.next_bits() % 12;
-    for (std::size_t e = 0; e < edits && !text.empty(); ++e) {
-      const std::size_t at = random.next_bits() % text.size();
-      const std::size_t length = random.next_bits() % 40;
-      switch (random.next_bits() % 4) {
-        case 0:
-          text[at] = bites[random.next_bits() % bites.size()];
-          break;
-        case 1:
-          text.erase(at, length);
-          break;
-        case 2:
-          text.insert(at, text.substr(text.size() / 2, length));
-          break;
-        default:
-          text.insert(at, length, bites[random.next_bits() % bites.size()]);
-          break;
-      }
-    }
+    hostile::bite(text, bites, random);
     const auto result = read_as_epw(text, "damaged.epw");
     if (result.ok()) {
       ASSERT_EQ(result.value().weather.ghi_W_m2.size(), 8760U);

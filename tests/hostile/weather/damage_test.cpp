@@ -3,6 +3,7 @@
 
 #include "engine/base/random.h"
 #include "files/weather/read_weather.h"
+#include "tests/hostile/damaged_text.h"
 #include "tests/unit/files/synthetic_epw.h"
 #include "tests/unit/files/synthetic_weather.h"
 
@@ -23,29 +24,6 @@ std::vector<std::string> texts() {
           joined(made_power_hourly()), joined(daily),
           joined(climatology),         joined(made_csv()),
           joined(made_csv(";", true))};
-}
-
-void damage(std::string& text, base::RandomStream& random) {
-  const std::string bites = "0,9-.;:\n\r\t\"e+xN{}[]\xff ";
-  const std::size_t edits = 1 + random.next_bits() % 12;
-  for (std::size_t e = 0; e < edits && !text.empty(); ++e) {
-    const std::size_t at = random.next_bits() % text.size();
-    const std::size_t length = random.next_bits() % 40;
-    switch (random.next_bits() % 4) {
-      case 0:
-        text[at] = bites[random.next_bits() % bites.size()];
-        break;
-      case 1:
-        text.erase(at, length);
-        break;
-      case 2:
-        text.insert(at, text.substr(text.size() / 2, length));
-        break;
-      default:
-        text.insert(at, length, bites[random.next_bits() % bites.size()]);
-        break;
-    }
-  }
 }
 
 void expect_sound(const base::Result<ReadWeather>& result) {
@@ -73,7 +51,7 @@ TEST(DamagedWeather, SurvivesRandomEdits) {
     for (std::size_t run = 0; run < kRuns; ++run) {
       base::RandomStream random(20235, format, run);
       std::string text = run % 16 == 0 ? whole : head;
-      damage(text, random);
+      hostile::bite(text, "0,9-.;:\n\r\t\"e+xN{}[]\xff ", random);
       SCOPED_TRACE(whole.substr(0, 60) + ", run " + std::to_string(run));
       expect_sound(read_weather(text, "damaged", options));
     }

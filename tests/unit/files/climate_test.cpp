@@ -202,7 +202,7 @@ TEST(Climate, FillsDarkMonthsAroundTheYear) {
 }
 
 TEST(NumberTable, SplitsAndReads) {
-  const auto fields = split_commas("a,\"b, c\",,d");
+  const auto fields = split_at("a,\"b, c\",,d", ',');
   ASSERT_EQ(fields.size(), 4U);
   EXPECT_EQ(fields[1], "b, c");
   EXPECT_EQ(fields[2], "");
