@@ -15,6 +15,8 @@ namespace voltwright::app {
 
 namespace {
 
+void append(base::Problems& to, const base::Problems& more) { to.insert(to.end(), more.begin(), more.end()); }
+
 /// Climate or typical year of each leg; problems are added to `problems`.
 std::vector<season::LegSky> skies_of(const advise::Plan& plan, const files::ClimateTable& climates,
                                      const std::filesystem::path& folder, base::Problems& problems) {
@@ -26,13 +28,13 @@ std::vector<season::LegSky> skies_of(const advise::Plan& plan, const files::Clim
     if (climate) {
       leg_sky.climate = std::move(climate).value();
     } else if (leg.weather_file.empty()) {
-      problems.insert(problems.end(), climate.problems().begin(), climate.problems().end());
+      append(problems, climate.problems());
     }
     if (leg.end_place.has_value() && leg.weather_file.empty()) {
       if (auto end = files::climate_of(climates, leg.end_place->site, leg.climate)) {
         leg_sky.end_climate = std::move(end).value();
       } else {
-        problems.insert(problems.end(), end.problems().begin(), end.problems().end());
+        append(problems, end.problems());
       }
     }
     weather_files.add_to(leg, leg_sky, problems);
@@ -40,8 +42,6 @@ std::vector<season::LegSky> skies_of(const advise::Plan& plan, const files::Clim
   }
   return skies;
 }
-
-void append(base::Problems& to, const base::Problems& more) { to.insert(to.end(), more.begin(), more.end()); }
 
 /// Gives the plan the legs of its track.
 void take_track(const std::filesystem::path& folder, const std::string& start,
